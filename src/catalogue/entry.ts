@@ -1,9 +1,13 @@
 import type { Answer } from "../functions/answer";
+import type { Group } from "./groups";
 
 export interface Parameter {
   readonly name: string;
-  /** What it is, and its range in the words of its reader. */
   readonly description: string;
+  /** Its range, in the words of its reader. */
+  readonly wants: string;
+  /** What stands for it when it is left out. */
+  readonly otherwise: string | null;
   readonly optional: boolean;
   /** A single cell, or a range (rows of cells). */
   readonly shape: "value" | "range";
@@ -27,12 +31,19 @@ export interface Entry {
   /** True where the result spills over several cells. */
   readonly spills: boolean;
   readonly examples: readonly Example[];
-  /** The room it stands in: weights, drop, cost, recovery, payout, about. */
-  readonly group: string;
+  readonly group: Group;
   /** Words of the trade that find it. */
   readonly words: readonly string[];
   readonly caution: string | null;
   readonly source: string | null;
+  /** How many arguments it declares: a host may pass more. */
+  readonly arity: number;
   /** Cells as the host gives them: omitted and empty as null, a range as rows of cells; or References. Throws a FaultError. */
   readonly call: (...cells: unknown[]) => Answer;
 }
+
+/** What a host needs to compute: no words. */
+export type Call = Pick<Entry, "call" | "arity">;
+
+/** What is told about a function, without the function. */
+export type Texts = Omit<Entry, keyof Call>;

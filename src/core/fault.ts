@@ -12,6 +12,7 @@ export type Fault =
   | { readonly kind: "shapes-differ"; readonly first: string; readonly second: string; readonly shapes: readonly [string, string] }
   /** Arguments that are each right but do not go together. */
   | { readonly kind: "conflict"; readonly names: readonly string[]; readonly because: string; readonly write: string }
+  | { readonly kind: "zero-divisor" }
   | { readonly kind: "not-finite"; readonly what: string };
 
 export class FaultError extends Error {
@@ -50,6 +51,8 @@ export function sentence(fault: Fault): string {
       return `Cannot pair ${fault.first} with ${fault.second}: one is ${fault.shapes[0]}, the other ${fault.shapes[1]} (rows × columns): give ranges of one shape`;
     case "conflict":
       return `Cannot use ${fault.names.join(" with ")}: ${fault.because}: ${fault.write}`;
+    case "zero-divisor":
+      return "Cannot divide by zero: give amounts that leave something to divide by";
     case "not-finite":
       return `Cannot show ${fault.what}: it is too large for a spreadsheet number`;
   }

@@ -1,30 +1,105 @@
-/** What a cell function gives back: one reading of it is the value, others are the working and the native twin. */
+import { type Formula, type Inputs, type ResultCell, isAmount } from "../core/expression/formula";
+import { native, over } from "../core/expression/native";
+import type { Piece } from "../core/expression/notation";
+import type { Ratio } from "../core/expression/ratio";
+import { show } from "../core/expression/show";
+import { type Given, value } from "../core/expression/value";
+import { type Working, working } from "../core/expression/working";
+import { fail } from "../core/fault";
+import type { ArgumentNote, Bound } from "./bound";
+import { literalText } from "./reader";
+import type { BoundUnit } from "./unit";
 
 export type CellValue = number | string | boolean;
 
-/** A working as data; `page` in working-page.ts sets it as text. */
-export interface Working {
-  readonly title: string;
-  readonly lines: readonly WorkingLine[];
-}
-
-export interface WorkingLine {
-  readonly part: "rule" | "formula" | "given" | "step" | "constant" | "rounding" | "result" | "caution" | "source";
-  readonly text: string;
-}
-
+/** What a cell function gives back: one reading of it is the value, others are the working and the native twin. */
 export interface Answer {
+  readonly arguments: readonly ArgumentNote[];
   /** One value, or rows of cells for a spill. Throws a FaultError. */
   value(): CellValue | CellValue[][];
   working(): Working;
-  /** An ordinary spreadsheet formula with its "=", rows of them for a spill, or null where only the value can stand. */
+  /** An ordinary spreadsheet formula with its "=", rows of cells for a spill, or null where only the value can stand. */
   native(): string | string[][] | null;
 }
 
-/** An argument as a formula gives it: the text that stands for it in a formula and, where known, what it now holds. */
-export class Reference {
-  constructor(
-    readonly text: string,
-    readonly value?: unknown,
-  ) {}
+type BoundInputs<I extends Inputs> = {
+  readonly [K in keyof I]: I[K] extends { readonly each: unknown } ? Bound<readonly Ratio[]> : Bound<Ratio>;
+};
+
+/** A formula over bound arguments; `unit` is that of a result which is a weight, a volume or a fineness. */
+export function answer<I extends Inputs>(formula: Formula<I>, inputs: BoundInputs<I>, unit?: BoundUnit): Answer {
+  const bound: Readonly<Record<string, Bound>> = inputs;
+  const spills = formula.rows.length > 1 || (formula.rows[0]?.length ?? 0) > 1;
+  const first = (rows: readonly (readonly unknown[])[]): unknown => rows[0]?.[0];
+  const rows = <T>(cell: (cell: ResultCell) => T): T[][] => formula.rows.map((row) => row.map(cell));
+  return {
+    arguments: [...Object.values(bound).flatMap(({ notes }) => notes), ...(unit?.notes ?? [])],
+    value() {
+      const given = read(bound);
+      const cells = rows((cell) => cellValue(cell, given, bound, unit));
+      return spills ? cells : (first(cells) as CellValue);
+    },
+    working() {
+      const given = read(bound);
+      const words = Object.fromEntries(Object.entries(bound).map(([name, { words }]) => [name, words()]));
+      const text = spills ? plainText : resultText;
+      const results = formula.rows.map((row) => row.map((cell) => text(cell, given, bound, unit)).join(" "));
+      return working(formula, given, words, results);
+    },
+    native() {
+      const pieces = Object.entries(bound).map(([name, b]) => [name, b.native()] as const);
+      if (pieces.some(([, piece]) => piece === null)) return null;
+      const cells = Object.fromEntries(pieces) as Readonly<Record<string, Piece>>;
+      const written = rows((cell) => nativeCell(cell, cells, bound, unit));
+      return spills ? written : (first(written) as string);
+    },
+  };
 }
+
+const read = (bound: Readonly<Record<string, Bound>>): Given =>
+  Object.fromEntries(Object.entries(bound).map(([name, input]) => [name, input.read()]));
+
+function cellValue(cell: ResultCell, given: Given, bound: Readonly<Record<string, Bound>>, unit?: BoundUnit): CellValue {
+  if (typeof cell === "string") return cell;
+  if (!isAmount(cell)) return bound[cell.unitOf]?.unit?.symbol() ?? "";
+  const number = inUnit(value(cell.of, given), unit).toNumber();
+  // A spreadsheet has no negative zero.
+  return Number.isFinite(number) ? number + 0 : fail({ kind: "not-finite", what: cell.name });
+}
+
+const inUnit = (amount: Ratio, unit: BoundUnit | undefined): Ratio => (unit ? amount.over(unit.read().size) : amount);
+
+type CellText = (cell: ResultCell, given: Given, bound: Readonly<Record<string, Bound>>, unit?: BoundUnit) => string;
+
+const plainText: CellText = (cell, given, bound, unit) =>
+  isAmount(cell) ? show(inUnit(value(cell.of, given), unit)) : String(cellValue(cell, given, bound));
+
+const resultText: CellText = (cell, given, bound, unit) => {
+  if (!isAmount(cell)) return plainText(cell, given, bound, unit);
+  const symbol = unit?.read().symbol ?? cell.quantity.unit;
+  return `${cell.name} = ${plainText(cell, given, bound, unit)}${symbol && ` ${symbol}`}`;
+};
+
+function nativeCell(
+  cell: ResultCell,
+  cells: Readonly<Record<string, Piece>>,
+  bound: Readonly<Record<string, Bound>>,
+  unit?: BoundUnit,
+): string {
+  if (typeof cell === "string") return `=${literalText(cell)}`;
+  if (!isAmount(cell)) return `=${bound[cell.unitOf]?.unit?.native() ?? '""'}`;
+  const base = native(cell.of, cells);
+  return `=${(unit ? over(base, unit.native()) : base).text}`;
+}
+
+/** An answer that no formula computes; its native twin is its value. */
+export const plainAnswer = (title: string, text: string): Answer => ({
+  arguments: [],
+  value: () => text,
+  working: () => ({ title, lines: [{ part: "result", text }] }),
+  native: () => null,
+});
+
+/** An answer that spills: the generator of functions.json knows a spill by `any[][]` alone. */
+// eslint-disable-next-line @typescript-eslint/no-explicit-any
+export const spilled = (answer: Answer): any => answer;

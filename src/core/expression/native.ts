@@ -1,0 +1,65 @@
+import type { Expression } from "./expression";
+import { type Notation, type Piece, binds, bracketed, infix, whole, write } from "./notation";
+import type { Ratio } from "./ratio";
+import { holds } from "./value";
+
+/** The pieces that stand for the inputs in a spreadsheet: a cell's address, a range, a number, or a formula over them. */
+export type Cells = Readonly<Record<string, Piece>>;
+
+/** The expression as an ordinary spreadsheet formula, without its equals sign. */
+export const native = (expression: Expression, cells: Cells): Piece => write(expression, spreadsheet(cells));
+
+export function number(value: Ratio, text = String(value.toNumber())): Piece {
+  return { text, binds: text.startsWith("-") ? binds.sum : binds.whole, is: value };
+}
+
+export const times = (a: Piece, b: Piece): Piece => infix("multiply", a, b, language);
+export const over = (a: Piece, b: Piece): Piece => infix("divide", a, b, language);
+
+const language = {
+  signs: { add: "+", subtract: "-", multiply: "*", divide: "/", power: "^" },
+  folds: true,
+} as const;
+
+const NAMES = { min: "MIN", max: "MAX", ln: "LN", exp: "EXP", sqrt: "SQRT" } as const;
+
+/** A spreadsheet's 4.000000000000001 must not cost a fifth bar: noise is rounded off before a whole number is taken. */
+const steady = (piece: Piece): string => `ROUND(${piece.text},9)`;
+
+/** Sums are compared by their difference, for the same reason; numbers as they stand are compared as they are. */
+const comparison = (a: Piece, is: string, b: Piece): string =>
+  a.binds === binds.whole && b.binds === binds.whole
+    ? `${a.text}${is}${b.text}`
+    : `ROUND(${infix("subtract", a, b, language).text},9)${is}0`;
+
+const spreadsheet = (cells: Cells): Notation => ({
+  ...language,
+  leaf: (node) => {
+    if (node.op === "named") return null;
+    return node.op === "constant" ? number(node.value, node.text) : (cells[node.name] ?? null);
+  },
+  call: (op, pieces) => {
+    const [a] = pieces;
+    if (op === "ceiling") return whole(`ROUNDUP(${steady(a as Piece)},0)`);
+    if (op === "floor") return whole(`INT(${steady(a as Piece)})`);
+    if (op === "sum") return whole(a?.binds === binds.whole ? `SUM(${a.text})` : `SUMPRODUCT(${a?.text})`);
+    return whole(`${NAMES[op]}(${pieces.map((p) => p.text).join(",")})`);
+  },
+  round: (a, places, rounding) => {
+    if (a.is?.isZero()) return a;
+    if (rounding === "down") return whole(`ROUNDDOWN(${steady(a)},${places.text})`);
+    const halfAway = `ROUND(${a.text},${places.text})`;
+    if (rounding === "half away from zero") return whole(halfAway);
+    // A tie above an even digit is cut; every other value rounds as usual.
+    const isTieOnEven = `MOD(ABS(${a.text})*10^${bracketed(places, binds.whole)},2)=0.5`;
+    const halfEven = `IF(${isTieOnEven},ROUNDDOWN(${a.text},${places.text}),${halfAway})`;
+    if (rounding === "half to even") return whole(halfEven);
+    if (rounding.is) return whole(rounding.is.isZero() ? halfAway : halfEven);
+    return whole(`IF(${rounding.text}=0,${halfAway},${halfEven})`);
+  },
+  choose: (a, is, b, then, otherwise) => {
+    if (a.is && b.is) return holds(a.is, is, b.is) ? then() : otherwise();
+    return whole(`IF(${comparison(a, is, b)},${then().text},${otherwise().text})`);
+  },
+  refuse: () => whole("NA()"),
+});

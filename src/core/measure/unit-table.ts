@@ -1,0 +1,47 @@
+import { fail, quoted } from "../fault";
+import type { Ratio } from "../expression/ratio";
+
+export interface Unit {
+  readonly symbol: string;
+  /** Base units (grams, litres) in one of it. */
+  readonly size: Ratio;
+}
+
+interface Ambiguity {
+  readonly spellings: readonly string[];
+  readonly because: string;
+  readonly write: string;
+}
+
+/** The units of one kind, found by any usual spelling. Nothing is guessed: a spelling that means two things is refused. */
+export class UnitTable {
+  readonly units: readonly Unit[];
+  private readonly bySpelling = new Map<string, Unit>();
+
+  constructor(
+    units: Readonly<Record<string, { readonly size: Ratio; readonly spellings: readonly string[] }>>,
+    private readonly ambiguous?: Ambiguity,
+  ) {
+    this.units = Object.entries(units).map(([symbol, { size, spellings }]) => {
+      const unit = { symbol, size };
+      for (const spelling of spellings) this.bySpelling.set(spelling, unit);
+      return unit;
+    });
+  }
+
+  get symbols(): readonly string[] {
+    return this.units.map((unit) => unit.symbol);
+  }
+
+  /** `name` is the argument that the text was given for. */
+  find(text: string, name: string): Unit {
+    const spelling = text.length > LONGEST ? "" : text.replace(/\s/g, "").toLowerCase();
+    const unit = this.bySpelling.get(spelling);
+    if (unit) return unit;
+    if (this.ambiguous?.spellings.includes(spelling))
+      return fail({ kind: "ambiguous", name, got: quoted(text), because: this.ambiguous.because, write: this.ambiguous.write });
+    return fail({ kind: "unknown-name", name, got: quoted(text), known: this.symbols });
+  }
+}
+
+const LONGEST = 40;

@@ -1,0 +1,112 @@
+import * as pay from "../core/payout";
+import { answer, spilled } from "./answer";
+import * as read from "./read";
+
+/**
+ * Payout to the client, rounded once. Below zero the client owes.
+ * @customfunction PAYOUT
+ * @param fine The fine weight.
+ * @param unit Its unit.
+ * @param price The price per troy ounce of fine metal.
+ * @param [payable] The share of the fine weight that is paid for.
+ * @param [refiningCharge] The refining charge per troy ounce of payable fine weight.
+ * @param [lotCharges] The charges for the lot as a whole.
+ * @param [decimals] To how many decimals it is rounded, half away from zero; "2 half-even" rounds ties to the even digit.
+ * @returns The payout in money.
+ * @words pay client settle money owed cheque value terms
+ * @example =LOT.PAYOUT(100,"ozt",24.5,"97.5%",0.5,25) -> 2315
+ * @example =LOT.PAYOUT(10,"ozt",24,98) -> #VALUE! Cannot use payable = 98: could be a share or a percentage: write "98%" or 0.98
+ */
+export function payout(
+  fine: any,
+  unit: any,
+  price: any,
+  payable?: any,
+  refiningCharge?: any,
+  lotCharges?: any,
+  decimals?: any,
+): any {
+  return answer(pay.payout, {
+    fine: read.massInTroyOunces("fine", fine, read.massUnit("unit", unit)),
+    price: read.single("price", price, read.fromZero),
+    payable: read.single("payable", payable, read.shareUpTo(1), read.all),
+    refiningCharge: read.single("refiningCharge", refiningCharge, read.fromZero, read.nothing),
+    lotCharges: read.single("lotCharges", lotCharges, read.fromZero, read.nothing),
+    decimals: read.single("decimals", decimals, read.places, read.twoPlaces),
+    halfToEven: read.roundsToEven("decimals", decimals),
+  });
+}
+
+/**
+ * The settlement statement, line by line; its money lines add up to the payout to the cent.
+ * @customfunction SETTLEMENT
+ * @param net The net weight.
+ * @param unit Its unit.
+ * @param fineness The settled fineness.
+ * @param price The price per troy ounce of fine metal.
+ * @param payable The share of the fine weight that is paid for.
+ * @param refiningCharge The refining charge per troy ounce of payable fine weight.
+ * @param treatmentCharge The treatment charge per one unit of net weight, in the unit given.
+ * @param lotCharges The charges for the lot as a whole.
+ * @param [deduction] The minimum deduction, in parts per thousand or as a text with its scale.
+ * @param [decimals] To how many decimals money is rounded, half away from zero; "2 half-even" rounds ties to the even digit.
+ * @returns Lines of label, amount and unit.
+ * @words statement invoice client lines final reckoning terms charges
+ * @example =LOT.SETTLEMENT(100,"ozt",925,24,"98%",0.5,0.1,25) -> Net weight
+ */
+export function settlement(
+  net: any,
+  unit: any,
+  fineness: any,
+  price: any,
+  payable: any,
+  refiningCharge: any,
+  treatmentCharge: any,
+  lotCharges: any,
+  deduction?: any,
+  decimals?: any,
+): any[][] {
+  const given = read.massUnit("unit", unit);
+  return spilled(
+    answer(pay.settlement, {
+    net: read.massInTroyOunces("net", net, given),
+    netAsGiven: read.asGiven("net", net, given),
+    fineness: read.fineness("fineness", fineness, read.finenessAboveZero),
+    price: read.single("price", price, read.fromZero),
+    payable: read.single("payable", payable, read.shareUpTo(1)),
+    refiningCharge: read.single("refiningCharge", refiningCharge, read.fromZero),
+    treatmentCharge: read.single("treatmentCharge", treatmentCharge, read.fromZero),
+    lotCharges: read.single("lotCharges", lotCharges, read.fromZero),
+    deduction: read.single("deduction", deduction, read.perThousand, read.nothing),
+    decimals: read.single("decimals", decimals, read.places, read.twoPlaces),
+    halfToEven: read.roundsToEven("decimals", decimals),
+  }));
+}
+
+/**
+ * Fine weight to give back when the client is paid in metal, cut to 0.001 troy ounce.
+ * @customfunction METALRETURN
+ * @param fine The fine weight.
+ * @param unit Its unit.
+ * @param payable The share of the fine weight that is returned.
+ * @param [charges] The charges, in money.
+ * @param [price] The price per troy ounce at which charges are taken in metal; needed when there are charges.
+ * @param [to] The unit to give the weight in.
+ * @returns The fine weight to give back.
+ * @words metal account return bar bullion toll give back
+ * @example =LOT.METALRETURN(100,"ozt","98%",48,24) -> 96
+ * @example =LOT.METALRETURN(100,"ozt","98%",48) -> #N/A Cannot compute yet: price is still to come: charges in money need a price to be taken in metal
+ */
+export function metalReturn(fine: any, unit: any, payable: any, charges?: any, price?: any, to?: any): any {
+  return answer(
+    pay.metalReturn,
+    {
+      fine: read.massInTroyOunces("fine", fine, read.massUnit("unit", unit)),
+      payable: read.single("payable", payable, read.shareUpTo(1)),
+      charges: read.single("charges", charges, read.fromZero, read.nothing),
+      price: read.single("price", price, read.aboveZero, read.none),
+      priceGiven: read.wasGiven(price),
+    },
+    read.countedIn(read.massUnit("to", to, read.troyOunce), read.troyOunce),
+  );
+}

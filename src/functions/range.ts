@@ -1,0 +1,87 @@
+import { number } from "../core/expression/native";
+import { type Piece, binds, whole } from "../core/expression/notation";
+import type { Ratio } from "../core/expression/ratio";
+import { show } from "../core/expression/show";
+import { fail } from "../core/fault";
+import { type Bound, piece } from "./bound";
+import { Reference, held, isEmpty } from "./reference";
+import type { Reader } from "./reader";
+
+interface Asked {
+  readonly name: string;
+  readonly cells: unknown;
+  readonly reader: Reader;
+}
+
+export const range = (name: string, cells: unknown, reader: Reader): Asked => ({ name, cells, reader });
+
+/** A range of its own: empty cells are skipped. */
+export function total(name: string, cells: unknown, reader: Reader): Bound<readonly Ratio[]> {
+  return paired(range(name, cells, reader))[0];
+}
+
+/**
+ * Ranges that are read side by side, cell for cell. Rows that are empty in all of them are skipped; a row that is
+ * half filled is refused with its number in the range.
+ */
+export function paired<const A extends readonly Asked[]>(...asked: A): { readonly [K in keyof A]: Bound<readonly Ratio[]> } {
+  let read: readonly (readonly Ratio[])[] | undefined;
+  const columns = (): readonly (readonly Ratio[])[] => (read ??= readAll(asked));
+  const bound = asked.map((ask, i): Bound<readonly Ratio[]> => ({
+    notes: [{ name: ask.name, wants: `a range, each cell ${ask.reader.wants}` }],
+    read: () => columns()[i] ?? [],
+    native: () => nativeRange(ask),
+    words: () => {
+      const values = columns()[i] ?? [];
+      const shown = values.slice(0, SHOWN).map(show).join("; ");
+      const where = ask.cells instanceof Reference ? `${ask.cells.text} = ` : "";
+      return `${where}${shown}${values.length > SHOWN ? `; … (${values.length} in all)` : ""}`;
+    },
+  }));
+  return bound as { readonly [K in keyof A]: Bound<readonly Ratio[]> };
+}
+
+const SHOWN = 6;
+
+function readAll(asked: readonly Asked[]): readonly (readonly Ratio[])[] {
+  const grids = asked.map(({ cells }) => rowsOf(held(cells)));
+  const [first, ...others] = asked;
+  others.forEach((other, i) => sameShape(first as Asked, grids[0] as Grid, other, grids[i + 1] as Grid));
+  const columns: Ratio[][] = asked.map(() => []);
+  const single = (grids[0] as Grid).length === 1 && grids[0]?.[0]?.length === 1;
+  (grids[0] as Grid).forEach((row, r) =>
+    row.forEach((_, c) => {
+      const cells = grids.map((grid) => grid[r]?.[c]);
+      const empty = asked.filter((_, i) => isEmpty(cells[i]));
+      if (single && empty[0]) fail({ kind: "missing", name: empty[0].name, wants: empty[0].reader.wants });
+      if (empty.length === asked.length) return;
+      if (empty.length > 0) fail({ kind: "half-filled", row: r + 1, names: empty.map(({ name }) => name) });
+      asked.forEach(({ reader, name }, i) => columns[i]?.push(reader.read(cells[i], `${name}, row ${r + 1}`)));
+    }),
+  );
+  return columns;
+}
+
+type Grid = readonly (readonly unknown[])[];
+
+/** A range comes as rows of cells; a single cell may stand for a range of one. */
+function rowsOf(cells: unknown): Grid {
+  return Array.isArray(cells) ? cells.map((row) => (Array.isArray(row) ? row : [row])) : [[cells]];
+}
+
+function sameShape(first: Asked, a: Grid, second: Asked, b: Grid): void {
+  const shape = (grid: Grid): string => `${grid.length} × ${grid[0]?.length ?? 0}`;
+  if (shape(a) !== shape(b))
+    fail({ kind: "shapes-differ", first: first.name, second: second.name, shapes: [shape(a), shape(b)] });
+}
+
+function nativeRange({ cells, reader }: Asked): Piece | null {
+  if (cells instanceof Reference) {
+    const values = rowsOf(cells.holds).flat();
+    return values.some((value) => typeof value === "string" && value !== "") ? null : reader.nativeEach(piece(cells));
+  }
+  const rows = rowsOf(cells).map((row) => row.map((cell) => number(reader.read(cell, "range")).text).join(","));
+  return rows.length === 1 && !rows[0]?.includes(",")
+    ? { text: rows[0] as string, binds: binds.sum }
+    : whole(`{${rows.join(";")}}`);
+}

@@ -1,0 +1,149 @@
+import { type Piece, binds, bracketed, whole } from "../core/expression/notation";
+import { number } from "../core/expression/native";
+import { Ratio, one, zero } from "../core/expression/ratio";
+import { fail, quoted } from "../core/fault";
+import { FINENESS_WANTS, readFineness, scales } from "../core/measure/fineness";
+
+/** Turns one cell into an exact number, or throws. Its `wants` is what the check enforces, the error says and the page prints. */
+export interface Reader {
+  readonly wants: string;
+  read(cell: unknown, name: string): Ratio;
+  /** The same reading of a cell's address in a spreadsheet; null where the address alone cannot say it. */
+  native(cell: Piece, holds: unknown): Piece | null;
+  /** The same over a whole range, inside a SUMPRODUCT. */
+  nativeEach(range: Piece): Piece;
+}
+
+const LARGEST = Ratio.of("1e15");
+
+function numberReader(wants: string, fits: (value: Ratio) => boolean): Reader {
+  return {
+    wants,
+    read(cell, name) {
+      if (typeof cell !== "number" || !Number.isFinite(cell)) return unfit(name, cell, wants);
+      const value = Ratio.of(cell);
+      if (!fits(value)) return unfit(name, cell, wants);
+      return withinReach(value, name, cell, wants);
+    },
+    native: (cell) => cell,
+    nativeEach: (range) => range,
+  };
+}
+
+function withinReach(value: Ratio, name: string, cell: unknown, wants: string): Ratio {
+  return value.compare(LARGEST) > 0 || value.negated().compare(LARGEST) > 0
+    ? unfit(name, cell, `${wants}, at most 1e15 in size`)
+    : value;
+}
+
+const unfit = (name: string, cell: unknown, wants: string): never => fail({ kind: "unfit", name, got: quoted(cell), wants });
+
+export const anyNumber = numberReader("a number", () => true);
+export const aboveZero = numberReader("a number above 0", (x) => x.compare(zero) > 0);
+export const fromZero = numberReader("a number from 0 up", (x) => x.compare(zero) >= 0);
+
+/** A share: 0.98, "98%" or a cell formatted as a percentage. 98 alone is not 98 % and is refused. */
+export function shareUpTo(most: number, options: { readonly below?: boolean; readonly aboveZero?: boolean } = {}): Reader {
+  const top = Ratio.of(most);
+  const wants = `a share ${options.aboveZero ? "above" : "from"} 0 ${options.below ? "and below" : "to"} ${most}, or a text such as "98%"`;
+  const fits = (x: Ratio): boolean =>
+    (options.aboveZero ? x.compare(zero) > 0 : x.compare(zero) >= 0) && (options.below ? x.compare(top) < 0 : x.compare(top) <= 0);
+  return {
+    wants,
+    read(cell, name) {
+      const percent = typeof cell === "string" ? /^\s*(\d{1,15}(?:\.\d{0,15})?)\s*%\s*$/.exec(cell)?.[1] : undefined;
+      const share =
+        percent !== undefined ? Ratio.of(percent).times(scales["%"])
+        : typeof cell === "number" && Number.isFinite(cell) ? Ratio.of(cell)
+        : unfit(name, cell, wants);
+      if (percent === undefined && share.compare(LARGEST_SHARE) > 0)
+        return fail({ kind: "ambiguous", name, got: quoted(cell), because: "could be a share or a percentage", write: asPercent(cell) });
+      return fits(share) ? share : unfit(name, cell, wants);
+    },
+    native: (cell, holds) =>
+      typeof holds === "string" ? whole(`IF(${cell.text}=${literalText(holds)},${Number(holds.replace("%", "")) / 100},${cell.text})`) : cell,
+    nativeEach: (range) => range,
+  };
+}
+
+/** Above this a number is taken for a percentage written without its sign. */
+const LARGEST_SHARE = Ratio.of("1.5");
+const asPercent = (cell: unknown): string =>
+  typeof cell === "number" && cell < 1e6 ? `"${cell}%" or ${Number((cell / 100).toPrecision(12))}` : '"98%" or 0.98';
+
+/** The fraction that a written fineness stands for. */
+export const finenessReader: Reader = {
+  wants: FINENESS_WANTS,
+  read: (cell, name) =>
+    typeof cell === "number" || typeof cell === "string"
+      ? readFineness(cell, name).fraction
+      : unfit(name, cell, FINENESS_WANTS),
+  native(cell, holds) {
+    const byNumber = `IF(${cell.text}<=1,${cell.text},IF(${cell.text}<100,NA(),${cell.text}/1000))`;
+    if (typeof holds !== "string") return whole(byNumber);
+    const fraction = readFineness(holds, "fineness").fraction.toNumber();
+    return whole(`IF(${cell.text}=${literalText(holds)},${fraction},${byNumber})`);
+  },
+  nativeEach: (range) => ({ text: `${range.text}/(1+999*(${range.text}>1))`, binds: binds.product }),
+};
+
+/** A fineness that something is divided by. */
+export const finenessAboveZero: Reader = {
+  ...finenessReader,
+  wants: FINENESS_WANTS.replace("from 0 to 1", "above 0 up to 1"),
+  read(cell, name) {
+    const fraction = finenessReader.read(cell, name);
+    return fraction.isZero() ? unfit(name, cell, finenessAboveZero.wants) : fraction;
+  },
+};
+
+const PLACES = /^\s*([0-6])\s*(half-even)?\s*$/i;
+const PLACES_WANTS = 'a whole number of decimals from 0 to 6, or a text such as "2 half-even"';
+
+function placesParts(cell: unknown, name: string): { places: Ratio; toEven: Ratio } {
+  const [, places, even] = (typeof cell === "number" || typeof cell === "string" ? PLACES.exec(String(cell)) : null) ?? [];
+  if (places === undefined) return unfit(name, cell, PLACES_WANTS);
+  return { places: Ratio.of(places), toEven: even ? one : zero };
+}
+
+/** To how many decimals money is rounded. */
+export const places: Reader = {
+  wants: PLACES_WANTS,
+  read: (cell, name) => placesParts(cell, name).places,
+  native: (cell, holds) => (typeof holds === "string" ? number(placesParts(holds, "decimals").places) : cell),
+  nativeEach: (range) => range,
+};
+
+/** 1 where the decimals ask for half-even rounding, else 0. */
+export const halfEvenReader: Reader = {
+  wants: PLACES_WANTS,
+  read: (cell, name) => placesParts(cell, name).toEven,
+  native: (_, holds) => number(typeof holds === "string" ? placesParts(holds, "decimals").toEven : zero),
+  nativeEach: (range) => range,
+};
+
+/** A coverage factor. */
+export const coverage = numberReader("a coverage factor, above 0 up to 10", (k) => k.compare(zero) > 0 && k.compare(Ratio.of(10)) <= 0);
+
+const PER_THOUSAND = /^\s*(\d{1,15}(?:\.\d{0,15})?)\s*(%|‰)\s*$/;
+const PER_THOUSAND_WANTS = 'parts per thousand, 0 or from 0.1 to 999, or a text with its scale such as "5‰" or "0.5%"';
+
+/** A deduction in parts per thousand; a number so small that it may have been meant as a fraction is refused. */
+export const perThousand: Reader = {
+  wants: PER_THOUSAND_WANTS,
+  read(cell, name) {
+    const [, digits, sign] = typeof cell === "string" ? (PER_THOUSAND.exec(cell) ?? []) : [];
+    const value =
+      digits !== undefined ? Ratio.of(digits).times(sign === "%" ? scales["%"] : scales.ppt)
+      : typeof cell === "number" && Number.isFinite(cell) ? Ratio.of(cell).times(scales.ppt)
+      : unfit(name, cell, PER_THOUSAND_WANTS);
+    if (digits === undefined && value.compare(zero) > 0 && value.compare(SMALLEST_DEDUCTION) < 0)
+      return fail({ kind: "ambiguous", name, got: quoted(cell), because: "could be a fraction or ‰", write: '"5‰" or "0.5%"' });
+    return value.compare(zero) >= 0 && value.compare(one) < 0 ? value : unfit(name, cell, PER_THOUSAND_WANTS);
+  },
+  native: (cell, holds) => (typeof holds === "string" ? null : { text: `${bracketed(cell, binds.product)}/1000`, binds: binds.product }),
+  nativeEach: (range) => range,
+};
+const SMALLEST_DEDUCTION = Ratio.of("0.0001");
+
+export const literalText = (text: string): string => `"${text.replaceAll('"', '""')}"`;

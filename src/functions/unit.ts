@@ -1,0 +1,133 @@
+import { number, over, times } from "../core/expression/native";
+import { type Piece, whole } from "../core/expression/notation";
+import { type Ratio, one } from "../core/expression/ratio";
+import { show } from "../core/expression/show";
+import { fail, quoted } from "../core/fault";
+import { scales } from "../core/measure/fineness";
+import { massUnits } from "../core/measure/mass";
+import { UnitTable, type Unit } from "../core/measure/unit-table";
+import { volumeUnits } from "../core/measure/volume";
+import { type ArgumentNote, type BoundNumber, single } from "./bound";
+import { Reference, held, isEmpty } from "./reference";
+import { type Reader, aboveZero, literalText } from "./reader";
+
+/** A unit, bound to the argument that names it. */
+export interface BoundUnit {
+  readonly notes: readonly ArgumentNote[];
+  readonly table: UnitTable;
+  read(): Unit;
+  /** Base units in one of it. */
+  native(): Piece;
+  nativeSymbol(): string;
+}
+
+export const massUnit = (name: string, cell: unknown, otherwise?: BoundUnit): BoundUnit =>
+  boundUnit(massUnits, name, cell, otherwise);
+export const volumeUnit = (name: string, cell: unknown, otherwise?: BoundUnit): BoundUnit =>
+  boundUnit(volumeUnits, name, cell, otherwise);
+
+const finenessScales = new UnitTable(
+  Object.fromEntries(
+    Object.entries(scales).map(([symbol, size]) => [symbol, { size, spellings: [symbol, ...(symbol === "ppt" ? ["‰"] : [])] }]),
+  ),
+);
+export const finenessScale = (name: string, cell: unknown): BoundUnit =>
+  boundUnit(finenessScales, name, cell, fixed(finenessScales, "ppt"));
+export const partsPerThousand: BoundUnit = fixed(finenessScales, "ppt");
+
+/** A unit that no argument chooses. */
+export function fixed(table: UnitTable, symbol: string): BoundUnit {
+  const unit = table.find(symbol, "unit");
+  return {
+    notes: [],
+    table,
+    read: () => unit,
+    native: () => number(unit.size),
+    nativeSymbol: () => literalText(symbol),
+  };
+}
+export const troyOunce = fixed(massUnits, "ozt");
+
+/** `otherwise` is the unit of an argument that may be left out. */
+function boundUnit(table: UnitTable, name: string, cell: unknown, otherwise?: BoundUnit): BoundUnit {
+  const wants = table.symbols.join(", ");
+  const value = held(cell);
+  const notes = [{ name, wants, ...(otherwise ? { otherwise: otherwise.notes[0]?.name ?? otherwise.read().symbol } : {}) }];
+  if (otherwise && isEmpty(value) && !(cell instanceof Reference)) return { ...otherwise, notes };
+  const read = (): Unit => {
+    if (isEmpty(value)) return otherwise?.read() ?? fail({ kind: "missing", name, wants: `one of ${wants}` });
+    if (typeof value !== "string") return fail({ kind: "unfit", name, got: quoted(value), wants: `one of ${wants}` });
+    return table.find(value, name);
+  };
+  return {
+    notes,
+    table,
+    read,
+    native: () => (cell instanceof Reference ? lookUp(table, cell, otherwise) : number(read().size)),
+    nativeSymbol: () => (cell instanceof Reference ? cell.text : literalText(read().symbol)),
+  };
+}
+
+/** A unit named in a cell stays live: the twin looks it up by its symbol, and by the spelling that stands there now. */
+function lookUp(table: UnitTable, cell: Reference, otherwise: BoundUnit | undefined): Piece {
+  const now = typeof cell.holds === "string" && !table.symbols.includes(cell.holds) ? [cell.holds] : [];
+  const spellings = [...table.symbols, ...now];
+  const sizes = spellings.map((spelling) => number(table.find(spelling, "unit").size).text).join(",");
+  const found = `INDEX({${sizes}},MATCH(${cell.text},{${spellings.map(literalText).join(",")}},0))`;
+  return whole(otherwise ? `IF(${cell.text}="",${otherwise.native().text},${found})` : found);
+}
+
+/** A number with its unit, in the base unit of its kind (grams, litres) or in another that is named. */
+export function withUnit(value: BoundNumber, unit: BoundUnit, into?: BoundUnit): BoundNumber {
+  const read = (): Ratio => {
+    const [number, { size, symbol }] = [value.read(), unit.read()];
+    if (!into) return number.times(size);
+    return symbol === into.read().symbol ? number : number.times(size).over(into.read().size);
+  };
+  return {
+    notes: [...value.notes, ...unit.notes],
+    unit: { symbol: () => unit.read().symbol, native: unit.nativeSymbol },
+    read,
+    native() {
+      const [number, size] = [value.native(), unit.native()];
+      if (!number) return null;
+      if (!into) return times(number, size);
+      return size.text === into.native().text ? number : over(times(number, size), into.native());
+    },
+    words() {
+      const { symbol } = unit.read();
+      const base = (into?.read() ?? unit.table.units.find(({ size }) => size.compare(one) === 0))?.symbol;
+      const given = `${value.words()} ${symbol}`;
+      return symbol === base ? given : `${given} = ${show(read())} ${base}`;
+    },
+  };
+}
+
+/** A weight with its unit, in grams. */
+export const mass = (name: string, cell: unknown, unit: BoundUnit, reader: Reader = aboveZero): BoundNumber =>
+  withUnit(single(name, cell, reader), unit);
+
+/** A weight with its unit, in troy ounces. */
+export const massInTroyOunces = (name: string, cell: unknown, unit: BoundUnit): BoundNumber =>
+  withUnit(single(name, cell, aboveZero), unit, troyOunce);
+
+/** The same number once more, as it was given: what is charged by the given unit is counted in it. */
+export const asGiven = (name: string, cell: unknown, unit: BoundUnit): BoundNumber => ({
+  ...single(name, cell, aboveZero),
+  unit: { symbol: () => unit.read().symbol, native: unit.nativeSymbol },
+});
+
+/** Grams in one of a unit. */
+export const gramsInOne = (unit: BoundUnit): BoundNumber => ({
+  notes: unit.notes,
+  read: () => unit.read().size,
+  native: unit.native,
+  words: () => `${show(unit.read().size)} g in one ${unit.read().symbol}`,
+});
+
+/** A result's unit counted in another: for a formula whose result is in troy ounces. */
+export const countedIn = (unit: BoundUnit, base: BoundUnit): BoundUnit => ({
+  ...unit,
+  read: () => ({ symbol: unit.read().symbol, size: unit.read().size.over(base.read().size) }),
+  native: () => (unit.native().text === base.native().text ? number(one) : over(unit.native(), base.native())),
+});
