@@ -87,7 +87,7 @@ export function wasGiven(cell: unknown): BoundNumber {
     notes: [],
     read: is,
     native: () =>
-      cell instanceof Reference ? { text: `ISNUMBER(${cell.text})*1`, binds: binds.product } : number(is()),
+      cell instanceof Reference ? whole(`IF(${cell.text}="",0,1)`) : number(is()),
     words: () => null,
   };
 }
