@@ -5,7 +5,7 @@ export type Fault =
   /** Something that could be read in more than one way. `write` says how to write it. */
   | { readonly kind: "ambiguous"; readonly name: string; readonly got: string; readonly because: string; readonly write: string }
   | { readonly kind: "missing"; readonly name: string; readonly wants: string }
-  | { readonly kind: "unknown-name"; readonly name: string; readonly got: string; readonly known: readonly string[] }
+  | { readonly kind: "unknown-name"; readonly name: string; readonly got: string; readonly known: readonly string[]; readonly form?: string }
   /** A thing that is still to be supplied before there can be an answer. */
   | { readonly kind: "awaited"; readonly name: string; readonly needs: string }
   | { readonly kind: "half-filled"; readonly row: number; readonly names: readonly string[] }
@@ -42,7 +42,7 @@ export function sentence(fault: Fault): string {
     case "missing":
       return `Cannot compute without ${fault.name}: it is empty and must be ${fault.wants}`;
     case "unknown-name":
-      return `Cannot find ${fault.name} = ${fault.got}: write one of ${fault.known.join(", ")}`;
+      return `Cannot find ${fault.name} = ${fault.got}: write ${fault.form ? `${fault.form}, or ` : ""}one of ${listed(fault.known)}`;
     case "awaited":
       return `Cannot compute yet: ${fault.name} is still to come: ${fault.needs}`;
     case "half-filled":
@@ -58,9 +58,15 @@ export function sentence(fault: Fault): string {
   }
 }
 
+/** A list that stays readable in a message. */
+const listed = (names: readonly string[]): string =>
+  names.length > 12 ? `${names.slice(0, 8).join(", ")}, …` : names.join(", ");
+
 /** A value as it is quoted in a message: short, so that a message stays readable. */
 export function quoted(value: unknown): string {
+  if (typeof value === "number" && Number.isNaN(value)) return "no number";
   if (typeof value === "number" || typeof value === "boolean") return String(value);
+  if (typeof value === "object" && value !== null) return "a range";
   if (value === null || value === undefined) return "nothing";
   const text = String(value);
   return text.length > 40 ? `"${text.slice(0, 37)}…"` : `"${text}"`;

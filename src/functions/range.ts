@@ -48,17 +48,18 @@ function readAll(asked: readonly Asked[]): readonly (readonly Ratio[])[] {
   const [first, ...others] = asked;
   others.forEach((other, i) => sameShape(first as Asked, grids[0] as Grid, other, grids[i + 1] as Grid));
   const columns: Ratio[][] = asked.map(() => []);
-  const single = (grids[0] as Grid).length === 1 && grids[0]?.[0]?.length === 1;
   (grids[0] as Grid).forEach((row, r) =>
     row.forEach((_, c) => {
       const cells = grids.map((grid) => grid[r]?.[c]);
       const empty = asked.filter((_, i) => isEmpty(cells[i]));
-      if (single && empty[0]) fail({ kind: "missing", name: empty[0].name, wants: empty[0].reader.wants });
       if (empty.length === asked.length) return;
       if (empty.length > 0) fail({ kind: "half-filled", row: r + 1, names: empty.map(({ name }) => name) });
       asked.forEach(({ reader, name }, i) => columns[i]?.push(reader.read(cells[i], `${name}, row ${r + 1}`)));
     }),
   );
+  // A list of nothing is a mistake; a single column may have a stretch without entries, but not a single empty cell.
+  const isNothing = columns[0]?.length === 0 && (asked.length > 1 || grids[0]?.flat().length === 1);
+  if (first && isNothing) fail({ kind: "missing", name: first.name, wants: first.reader.wants });
   return columns;
 }
 

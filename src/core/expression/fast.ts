@@ -1,4 +1,5 @@
-import { type Condition, Expression } from "./expression";
+import type { Expression } from "./expression";
+import { type Condition } from "./expression";
 
 /**
  * The fast reading: a formula over long columns in float64. Each number carries the magnitude of what went into it, so

@@ -1,4 +1,4 @@
-import Decimal from "decimal.js";
+import type Decimal from "decimal.js";
 import type { Ratio } from "./ratio";
 
 const DIGITS = 12;

@@ -72,4 +72,5 @@ export const standards = new UnitTable(
 );
 
 /** The fraction of a named standard. */
-export const standard = (text: string, name: string): Ratio => standards.find(text, name).size;
+const standard = (text: string, name: string): Ratio =>
+  standards.find(text, name, 'a fineness such as 925, 0.925, "92.5%" or "22k"').size;

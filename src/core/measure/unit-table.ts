@@ -33,14 +33,14 @@ export class UnitTable {
     return this.units.map((unit) => unit.symbol);
   }
 
-  /** `name` is the argument that the text was given for. */
-  find(text: string, name: string): Unit {
+  /** `name` is the argument that the text was given for; `form` says how else it could be written. */
+  find(text: string, name: string, form?: string): Unit {
     const spelling = text.length > LONGEST ? "" : text.replace(/\s/g, "").toLowerCase();
     const unit = this.bySpelling.get(spelling);
     if (unit) return unit;
     if (this.ambiguous?.spellings.includes(spelling))
       return fail({ kind: "ambiguous", name, got: quoted(text), because: this.ambiguous.because, write: this.ambiguous.write });
-    return fail({ kind: "unknown-name", name, got: quoted(text), known: this.symbols });
+    return fail({ kind: "unknown-name", name, got: quoted(text), known: this.symbols, ...(form ? { form } : {}) });
   }
 }
 

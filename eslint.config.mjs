@@ -1,0 +1,40 @@
+import tseslint from "typescript-eslint";
+
+/** Imports run one way; a room names the rooms that it must not know. */
+const room = (files, forbidden) => ({
+  files: [`${files}/**/*.ts`],
+  rules: {
+    "no-restricted-imports": [
+      "error",
+      { patterns: forbidden.map((name) => ({ regex: `(^|/)${name}(/|$)`, message: `${files} must not know ${name}: imports run one way` })) },
+    ],
+  },
+});
+
+export default tseslint.config(
+  { ignores: ["dist/", "node_modules/", "src/catalogue/entries.ts", "src/catalogue/calls.ts"] },
+  tseslint.configs.strict,
+  {
+    rules: {
+      "@typescript-eslint/no-non-null-assertion": "error",
+      "@typescript-eslint/consistent-type-imports": "error",
+      "@typescript-eslint/unified-signatures": "off",
+      eqeqeq: "error",
+      "no-console": ["error", { allow: ["error"] }],
+      "max-lines": ["error", { max: 320, skipBlankLines: true, skipComments: true }],
+    },
+  },
+  // The generator of functions.json knows any alone for a cell of any kind.
+  { files: ["src/functions/*.ts"], rules: { "@typescript-eslint/no-explicit-any": "off" } },
+  { files: ["src/build/**", "src/cli/**", "src/catalogue/generate.ts", "sample-workbooks/**", "manifest/**", "tests/**"], rules: { "no-console": "off" } },
+  { files: ["tests/**"], rules: { "max-lines": "off" } },
+  room("src/core", ["functions", "catalogue", "engine", "workbook", "pane", "host", "cli", "excel"]),
+  room("src/functions", ["catalogue", "engine", "workbook", "pane", "host", "cli", "excel"]),
+  room("src/catalogue", ["engine", "workbook", "pane", "host", "cli", "excel"]),
+  room("src/engine", ["workbook", "pane", "host", "cli", "excel"]),
+  room("src/workbook", ["pane", "host", "cli", "excel"]),
+  room("src/pane", ["host", "cli", "excel", "engine"]),
+  room("src/host", ["cli", "excel"]),
+  room("src/cli", ["host", "excel", "pane"]),
+  room("src/excel", ["host", "cli", "engine"]),
+);
