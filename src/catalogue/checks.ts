@@ -77,5 +77,11 @@ export function releaseFaults(released: Released, generated: readonly Metadata[]
   });
 }
 
+/** A package that claims no side effects loses every association of a function, in silence. */
+export const packageFaults = (description: { readonly sideEffects?: unknown }): readonly string[] =>
+  description.sideEffects === undefined
+    ? []
+    : ['package.json says "sideEffects": a bundler would then drop the association of the functions in silence; take it out'];
+
 const where = (d: Declaration): string => `${d.file}: ${d.id || d.functionName || "a function"}`;
 const duplicates = (items: readonly string[]): readonly string[] => [...new Set(items.filter((item, i) => items.indexOf(item) !== i))];

@@ -31,7 +31,10 @@ export function declarations(file: string, source: string): readonly Declaration
 
 function declaration(file: string, node: ts.Node, tags: readonly ts.JSDocTag[], id: string): Declaration {
   const isFunction = ts.isFunctionDeclaration(node);
-  const blocks = ts.getJSDocCommentsAndTags(node).filter(ts.isJSDoc);
+  const text = node.getSourceFile().text;
+  const blocks = (ts.getLeadingCommentRanges(text, node.getFullStart()) ?? [])
+    .map(({ pos, end }) => text.slice(pos, end))
+    .filter((comment) => comment.startsWith("/**"));
   return {
     file,
     functionName: isFunction ? (node.name?.text ?? "") : "",
@@ -47,7 +50,7 @@ function declaration(file: string, node: ts.Node, tags: readonly ts.JSDocTag[], 
         }))
       : [],
     blocks: blocks.length,
-    text: blocks.map((block) => block.getText()).join("\n"),
+    text: blocks.join("\n"),
     tags: tags.map((tag) => ({ name: tag.tagName.text, text: tagText(tag) })),
   };
 }

@@ -4,7 +4,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type ArgumentNote } from "../functions/bound";
 import { Reference } from "../functions/reference";
-import { type Metadata, type Released, declarationFaults, readerFaults, releaseFaults } from "./checks";
+import { type Metadata, type Released, declarationFaults, packageFaults, readerFaults, releaseFaults } from "./checks";
 import { type Declaration, declarations } from "./declarations";
 import type { Entry, Example, Texts } from "./entry";
 import { type Group, groups } from "./groups";
@@ -20,6 +20,7 @@ async function main(): Promise<void> {
   stop(errors);
   const generated = JSON.parse(metadataJson) as { functions: Metadata[] };
   const released = JSON.parse(readFileSync(`${root}src/catalogue/released.json`, "utf8")) as Released;
+  stop(packageFaults(JSON.parse(readFileSync(`${root}package.json`, "utf8")) as { sideEffects?: unknown }));
   stop([...declarationFaults(declared, generated.functions), ...releaseFaults(released, generated.functions)]);
 
   const notes = new Map<string, readonly ArgumentNote[]>();

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type Metadata, declarationFaults, readerFaults, releaseFaults } from "../../src/catalogue/checks";
+import { type Metadata, declarationFaults, packageFaults, readerFaults, releaseFaults } from "../../src/catalogue/checks";
 import { declarations } from "../../src/catalogue/declarations";
 
 const GOOD = `
@@ -43,6 +43,11 @@ describe("what the generator would pass in silence stops the build with a senten
   ])("%s", (_, from, to, says) => {
     expect(GOOD).toContain(from);
     expect(faults(GOOD.replace(from, to)).join("\n")).toMatch(says);
+  });
+
+  it("a package that claims no side effects", () => {
+    expect(packageFaults({})).toEqual([]);
+    expect(packageFaults({ sideEffects: false })[0]).toMatch(/drop the association/);
   });
 
   it("an id that stands twice", () => expect(faults(GOOD + GOOD)).toContain("DOUBLED is declared twice: an id stands once"));
