@@ -1,11 +1,11 @@
 import { ONE } from "./expression/expression";
 import { formula } from "./expression/formula";
-import { atomic, molar } from "./matter";
+import { atomic, massRatio, molar } from "./matter";
 import { count, grams, moles, share } from "./measure/quantity";
 
-const COPPER_PER_SILVER = molar("drop", "Cu", "Ag+").times(atomic("Cu")).over(atomic("Ag")).named("copper per silver", "g/g");
-const SILVER_PER_COPPER = molar("drop", "Ag+", "Cu").times(atomic("Ag")).over(atomic("Cu")).named("silver per copper", "g/g");
-const COPPER_PER_ACID = molar("copperDilute", "Cu", "HNO3").times(atomic("Cu")).named("copper per free acid", "g/mol");
+const COPPER_PER_SILVER = massRatio("drop", "Cu", "Ag");
+export const SILVER_PER_COPPER = massRatio("drop", "Ag", "Cu");
+const COPPER_PER_ACID = molar("copperDilute", "Cu", "HNO3").times(atomic("Cu")).named("Cu per mol of HNO3", "g/mol");
 
 const CAUTION =
   "Silver nitrate and nitric acid burn skin and eyes, and free acid on copper gives off toxic fume: the figure plans a purchase and is no procedure; local codes and licensed practice decide";
