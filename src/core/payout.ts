@@ -1,9 +1,17 @@
+import type { Fault } from "./fault";
 import { type Expression, ONE, ZERO, choose, refuse } from "./expression/expression";
 import { type Amount, formula, statement } from "./expression/formula";
-import { amount, count, fineness, money, moneyPerTroyOunce, share, troyOunces } from "./measure/quantity";
+import { amount, count, fineness, money, moneyPerTroyOunce, perThousand, share, troyOunces } from "./measure/quantity";
 
 const terms = { price: moneyPerTroyOunce, payable: share, refiningCharge: moneyPerTroyOunce, lotCharges: money } as const;
 const rounding = { decimals: count, halfToEven: count } as const;
+
+const DISORDER: Fault = {
+  kind: "conflict",
+  names: ["low", "likely", "high"],
+  because: "they are not in that order",
+  write: "write the lowest fineness first and the highest last",
+};
 
 export const payout = formula(
   {
@@ -95,4 +103,60 @@ export const metalReturn = formula(
       ),
     );
   },
+);
+
+export const quote = statement(
+  {
+    title: "Quote",
+    rule: "payout at the low, the likely and the high fineness, with the price down by the swing, as quoted, and up by it; melt and assay decide",
+  },
+  { weight: troyOunces, low: fineness, likely: fineness, high: fineness, ...terms, swing: share },
+  ({ weight, low, likely, high, price, payable, refiningCharge, lotCharges, swing }) => {
+    const cases = [low, likely, high].map((f, i) => ({ f, fine: weight.times(f).named(`fine weight, ${["low", "likely", "high"][i]}`, "ozt") }));
+    const ordered = (of: Expression): Expression =>
+      choose(low.isAtMost(likely), choose(likely.isAtMost(high), of, refuse(DISORDER)), refuse(DISORDER));
+    const pay = (fine: Expression, factor: Expression): Expression =>
+      ordered(fine.times(payable).times(price.times(factor).minus(refiningCharge)).minus(lotCharges).round(2, "half away from zero"));
+    const payRow = (label: string, factor: Expression) => [label, ...cases.map(({ fine }) => line(label, pay(fine, factor)))];
+    return [
+      ["", "Low", "Likely", "High"],
+      ["Fineness, ‰", ...cases.map(({ f }) => ({ name: "fineness", quantity: perThousand, of: f.times(1000) }))],
+      ["Fine weight, ozt", ...cases.map(({ fine }) => ({ name: "fine weight", quantity: troyOunces, of: fine }))],
+      payRow("Payout, price down", ONE.minus(swing)),
+      payRow("Payout, price as quoted", ONE),
+      payRow("Payout, price up", ONE.plus(swing)),
+    ];
+  },
+);
+
+const MONEY_PLACES = 2;
+
+export const margin = formula(
+  { title: "Margin of a lot", rule: "metal value less payout less costs, rounded once to cents" },
+  { fine: troyOunces, price: moneyPerTroyOunce, payout: money, costs: money },
+  "margin",
+  money,
+  ({ fine, price, payout, costs }) =>
+    fine.times(price).named("metal value", "").minus(payout).minus(costs).round(MONEY_PLACES, "half away from zero"),
+);
+
+export const breakEven = formula(
+  {
+    title: "Payable share at which the margin is zero",
+    rule: "(metal value + lot charges − costs) ÷ (fine weight × (price − refining charge))",
+  },
+  { fine: troyOunces, price: moneyPerTroyOunce, costs: money, refiningCharge: moneyPerTroyOunce, lotCharges: money },
+  "payable share",
+  share,
+  ({ fine, price, costs, refiningCharge, lotCharges }) =>
+    choose(
+      price.isAtMost(refiningCharge),
+      refuse({
+        kind: "conflict",
+        names: ["refiningCharge", "price"],
+        because: "a refining charge that takes the whole price leaves no payable share to look for",
+        write: "give a charge below the price",
+      }),
+      fine.times(price).named("metal value", "").plus(lotCharges).minus(costs).over(fine.times(price.minus(refiningCharge))),
+    ),
 );

@@ -79,25 +79,3 @@ export const alloyAddition = formula(
     );
   },
 );
-
-export const inquartation = formula(
-  {
-    title: "Silver or copper to add so that acid can part the gold",
-    rule: "gold-bearing weight × (fineness − target) ÷ target",
-    caution: "Parting uses hot nitric acid and gives off toxic brown fume: fume extraction, protection and local codes come first",
-  },
-  { weight: grams, fineness, target: fineness },
-  "weight to add",
-  grams,
-  ({ weight, fineness, target }) =>
-    choose(
-      fineness.isAtMost(target),
-      refuse({
-        kind: "conflict",
-        names: ["fineness", "target"],
-        because: "the metal is already at or under the target, so nothing need be added",
-        write: "give a target below the fineness",
-      }),
-      weight.times(fineness.minus(target)).over(target),
-    ),
-);

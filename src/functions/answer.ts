@@ -1,16 +1,20 @@
-import { type Formula, type Inputs, type ResultCell, isAmount } from "../core/expression/formula";
-import { native, over } from "../core/expression/native";
+import { type Either, type Formula, type Inputs, type ResultCell, isAmount, isEither } from "../core/expression/formula";
+import { native, nativeCondition, over } from "../core/expression/native";
 import type { Piece } from "../core/expression/notation";
 import type { Ratio } from "../core/expression/ratio";
 import { show } from "../core/expression/show";
-import { type Given, value } from "../core/expression/value";
+import { type Given, holds, value } from "../core/expression/value";
 import { type Working, working } from "../core/expression/working";
-import { fail } from "../core/fault";
+import { type Fault, fail } from "../core/fault";
 import type { ArgumentNote, Bound } from "./bound";
 import { literalText } from "./reader";
 import type { BoundUnit } from "./unit";
 
-export type CellValue = number | string | boolean;
+/** A cell of a spill that has an error of its own. */
+export interface FaultCell {
+  readonly fault: Fault;
+}
+export type CellValue = number | string | boolean | FaultCell;
 
 /** What a cell function gives back: one reading of it is the value, others are the working and the native twin. */
 export interface Answer {
@@ -50,7 +54,7 @@ export function answer<I extends Inputs>(formula: Formula<I>, inputs: BoundInput
       const pieces = Object.entries(bound).map(([name, b]) => [name, b.native()] as const);
       if (pieces.some(([, piece]) => piece === null)) return null;
       const cells = Object.fromEntries(pieces) as Readonly<Record<string, Piece>>;
-      const written = rows((cell) => nativeCell(cell, cells, bound, unit));
+      const written = rows((cell) => `=${nativeCell(cell, cells, bound, unit)}`);
       return spills ? written : (first(written) as string);
     },
   };
@@ -61,11 +65,15 @@ const read = (bound: Readonly<Record<string, Bound>>): Given =>
 
 function cellValue(cell: ResultCell, given: Given, bound: Readonly<Record<string, Bound>>, unit?: BoundUnit): CellValue {
   if (typeof cell === "string") return cell;
+  if (isEither(cell)) return cellValue(decided(cell, given), given, bound, unit);
   if (!isAmount(cell)) return bound[cell.unitOf]?.unit?.symbol() ?? "";
   const number = inUnit(value(cell.of, given), unit).toNumber();
   // A spreadsheet has no negative zero.
   return Number.isFinite(number) ? number + 0 : fail({ kind: "not-finite", what: cell.name });
 }
+
+const decided = ({ when, then, otherwise }: Either, given: Given): ResultCell =>
+  holds(value(when.a, given), when.is, value(when.b, given)) ? then : otherwise;
 
 const inUnit = (amount: Ratio, unit: BoundUnit | undefined): Ratio => (unit ? amount.over(unit.read().size) : amount);
 
@@ -86,10 +94,14 @@ function nativeCell(
   bound: Readonly<Record<string, Bound>>,
   unit?: BoundUnit,
 ): string {
-  if (typeof cell === "string") return `=${literalText(cell)}`;
-  if (!isAmount(cell)) return `=${bound[cell.unitOf]?.unit?.native() ?? '""'}`;
+  if (typeof cell === "string") return literalText(cell);
+  if (isEither(cell)) {
+    const [then, otherwise] = [cell.then, cell.otherwise].map((one) => nativeCell(one, cells, bound, unit));
+    return `IF(${nativeCondition(cell.when, cells)},${then},${otherwise})`;
+  }
+  if (!isAmount(cell)) return bound[cell.unitOf]?.unit?.native() ?? literalText("");
   const base = native(cell.of, cells);
-  return `=${(unit ? over(base, unit.native()) : base).text}`;
+  return (unit ? over(base, unit.native()) : base).text;
 }
 
 /** An answer that no formula computes; its native twin is its value. */

@@ -35,6 +35,9 @@ export interface Otherwise {
 export const nothing: Otherwise = { value: zero, text: "0" };
 export const all: Otherwise = { value: one, text: "100%" };
 export const quarter: Otherwise = { value: Ratio.of("0.25"), text: "250" };
+export const justOne: Otherwise = { value: one, text: "1" };
+export const fourFifths: Otherwise = { value: Ratio.of("0.8"), text: "80%" };
+export const cellEfficiency: Otherwise = { value: Ratio.of("0.95"), text: "95%" };
 export const twoSigma: Otherwise = { value: Ratio.of(2), text: "2" };
 export const twoPlaces: Otherwise = { value: Ratio.of(2), text: "2" };
 /** For an argument whose formula asks first whether it was given. */
@@ -72,6 +75,21 @@ function given(cell: unknown, value: unknown, read: string): string {
   const steps = cell instanceof Reference ? [cell.text, shown, read] : [shown, read];
   return steps.filter((step, i) => step !== steps[i - 1]).join(" = ");
 }
+
+/** One of two arguments that are given together or not at all; without them both count as 1. */
+export function together(name: string, cell: unknown, reader: Reader, partner: string, partnerCell: unknown): BoundNumber {
+  const bound = single(name, cell, reader, none);
+  return {
+    ...bound,
+    read: () =>
+      isEmpty(held(cell)) && !isEmpty(held(partnerCell))
+        ? fail({ kind: "awaited", name, needs: `it goes with ${partner}; give both or neither` })
+        : bound.read(),
+  };
+}
+
+/** An input that an argument read elsewhere gives along with its own. */
+export const alongWith = <Read>(bound: Bound<Read>): Bound<Read> => ({ ...bound, notes: [], words: () => null });
 
 /** 1 where the decimals ask for half-even rounding, else 0; the working's rounding line says it in words. */
 export const roundsToEven = (name: string, decimals: unknown): BoundNumber => ({

@@ -36,6 +36,7 @@ const standardReader: Reader = {
     return whole(`INDEX({${sizes.join(",")}},MATCH(${cell.text},{${names.join(",")}},0))`);
   },
   nativeEach: (range) => range,
+  fast: () => NaN,
 };
 
 /** A difference or uncertainty of a fineness: on the scale in which that fineness is written, or a text with its own. */

@@ -110,3 +110,91 @@ export function metalReturn(fine: any, unit: any, payable: any, charges?: any, p
     read.countedIn(read.massUnit("to", to, read.troyOunce), read.troyOunce),
   );
 }
+
+/**
+ * A quote as a block: payout at the low, likely and high fineness, with the price down, as quoted and up.
+ * @customfunction QUOTE
+ * @param weight The net weight offered.
+ * @param unit Its unit.
+ * @param low The lowest fineness to reckon with.
+ * @param likely The likely fineness.
+ * @param high The highest fineness to reckon with.
+ * @param price The price per troy ounce of fine metal.
+ * @param payable The share of the fine weight that is paid for.
+ * @param refiningCharge The refining charge per troy ounce of payable fine weight.
+ * @param lotCharges The charges for the lot as a whole.
+ * @param [swing] By what share the price may move.
+ * @returns A heading and five lines; money to the cent.
+ * @words offer estimate range client price swing low high
+ * @example =LOT.QUOTE(100,"ozt",915,925,930,24,"98%",0.5,25,"5%") -> Low
+ */
+export function quote(
+  weight: any,
+  unit: any,
+  low: any,
+  likely: any,
+  high: any,
+  price: any,
+  payable: any,
+  refiningCharge: any,
+  lotCharges: any,
+  swing?: any,
+): any[][] {
+  return spilled(
+    answer(pay.quote, {
+      weight: read.massInTroyOunces("weight", weight, read.massUnit("unit", unit)),
+      low: read.fineness("low", low),
+      likely: read.fineness("likely", likely),
+      high: read.fineness("high", high),
+      price: read.single("price", price, read.fromZero),
+      payable: read.single("payable", payable, read.shareUpTo(1)),
+      refiningCharge: read.single("refiningCharge", refiningCharge, read.fromZero),
+      lotCharges: read.single("lotCharges", lotCharges, read.fromZero),
+      swing: read.single("swing", swing, read.shareUpTo(1), read.nothing),
+    }),
+  );
+}
+
+/**
+ * What a lot leaves: metal value less payout less costs.
+ * @customfunction MARGIN
+ * @param fine The fine weight.
+ * @param unit Its unit.
+ * @param price The price per troy ounce of fine metal.
+ * @param payout What the client was paid.
+ * @param costs What the lot cost.
+ * @returns The margin, to the cent.
+ * @words profit earnings left over gain
+ * @example =LOT.MARGIN(100,"ozt",24,2300,40) -> 60
+ */
+export function margin(fine: any, unit: any, price: any, payout: any, costs: any): any {
+  return answer(pay.margin, {
+    fine: read.massInTroyOunces("fine", fine, read.massUnit("unit", unit)),
+    price: read.single("price", price, read.fromZero),
+    payout: read.single("payout", payout, read.anyNumber),
+    costs: read.single("costs", costs, read.fromZero),
+  });
+}
+
+/**
+ * The payable share at which a lot leaves nothing and costs nothing.
+ * @customfunction BREAKEVEN
+ * @param fine The fine weight.
+ * @param unit Its unit.
+ * @param price The price per troy ounce of fine metal.
+ * @param costs What the lot costs.
+ * @param [refiningCharge] The refining charge per troy ounce of payable fine weight.
+ * @param [lotCharges] The charges for the lot as a whole.
+ * @returns The payable share as a fraction; format the cell as a percentage.
+ * @words terms lowest highest payable zero profit
+ * @example =LOT.BREAKEVEN(100,"ozt",24,48) -> 0.98
+ */
+export function breakEven(fine: any, unit: any, price: any, costs: any, refiningCharge?: any, lotCharges?: any): any {
+  return answer(pay.breakEven, {
+    fine: read.massInTroyOunces("fine", fine, read.massUnit("unit", unit)),
+    price: read.single("price", price, read.aboveZero),
+    costs: read.single("costs", costs, read.fromZero),
+    refiningCharge: read.single("refiningCharge", refiningCharge, read.fromZero, read.nothing),
+    lotCharges: read.single("lotCharges", lotCharges, read.fromZero, read.nothing),
+  });
+}

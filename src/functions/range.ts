@@ -7,7 +7,7 @@ import { type Bound, piece } from "./bound";
 import { Reference, held, isEmpty } from "./reference";
 import type { Reader } from "./reader";
 
-interface Asked {
+export interface Asked {
   readonly name: string;
   readonly cells: unknown;
   readonly reader: Reader;
@@ -41,26 +41,41 @@ export function paired<const A extends readonly Asked[]>(...asked: A): { readonl
   return bound as { readonly [K in keyof A]: Bound<readonly Ratio[]> };
 }
 
+/** A spreadsheet's formula takes an empty cell for 0; where that would tell, only a range without gaps has a twin. */
+export function withoutGaps(bound: Bound<readonly Ratio[]>, cells: unknown): Bound<readonly Ratio[]> {
+  const hasGaps = Array.isArray(held(cells)) && rowsOf(held(cells)).flat().some(isEmpty);
+  return hasGaps ? { ...bound, native: () => null } : bound;
+}
+
 const SHOWN = 6;
 
 function readAll(asked: readonly Asked[]): readonly (readonly Ratio[])[] {
+  const rows = filledRows(asked);
+  return asked.map(({ reader, name }, i) => rows.map(({ row, cells }) => reader.read(cells[i], `${name}, row ${row}`)));
+}
+
+/** The rows of ranges side by side that hold something, with their number in the range. */
+export function filledRows(
+  asked: readonly Asked[],
+): readonly { readonly row: number; readonly cells: readonly unknown[] }[] {
   const grids = asked.map(({ cells }) => rowsOf(held(cells)));
   const [first, ...others] = asked;
-  others.forEach((other, i) => sameShape(first as Asked, grids[0] as Grid, other, grids[i + 1] as Grid));
-  const columns: Ratio[][] = asked.map(() => []);
-  (grids[0] as Grid).forEach((row, r) =>
-    row.forEach((_, c) => {
-      const cells = grids.map((grid) => grid[r]?.[c]);
-      const empty = asked.filter((_, i) => isEmpty(cells[i]));
+  const shape = grids[0] ?? [];
+  if (!first) return [];
+  others.forEach((other, i) => sameShape(first, shape, other, grids[i + 1] ?? []));
+  const rows: { row: number; cells: unknown[] }[] = [];
+  shape.forEach((cells, r) =>
+    cells.forEach((_, c) => {
+      const row = grids.map((grid) => grid[r]?.[c]);
+      const empty = asked.filter((_, i) => isEmpty(row[i]));
       if (empty.length === asked.length) return;
       if (empty.length > 0) fail({ kind: "half-filled", row: r + 1, names: empty.map(({ name }) => name) });
-      asked.forEach(({ reader, name }, i) => columns[i]?.push(reader.read(cells[i], `${name}, row ${r + 1}`)));
+      rows.push({ row: r + 1, cells: row });
     }),
   );
   // A list of nothing is a mistake; a single column may have a stretch without entries, but not a single empty cell.
-  const isNothing = columns[0]?.length === 0 && (asked.length > 1 || grids[0]?.flat().length === 1);
-  if (first && isNothing) fail({ kind: "missing", name: first.name, wants: first.reader.wants });
-  return columns;
+  const isNothing = rows.length === 0 && (asked.length > 1 || shape.flat().length === 1);
+  return isNothing ? fail({ kind: "missing", name: first.name, wants: first.reader.wants }) : rows;
 }
 
 type Grid = readonly (readonly unknown[])[];

@@ -1,28 +1,44 @@
 /** The edge: every argument of a cell function is read through one of these. */
-export { all, none, nothing, quarter, roundsToEven, single, twoPlaces, twoSigma, wasGiven } from "./bound";
+export { commonAcid, density, strength } from "./acid";
+export { all, alongWith, cellEfficiency, fourFifths, justOne, none, nothing, quarter, roundsToEven, single, together, twoPlaces, twoSigma, wasGiven } from "./bound";
 export { fineness, inPerThousand, onScaleOf, standard } from "./fineness";
-export { paired, range, total } from "./range";
+export { paired, range, total, withoutGaps } from "./range";
 export {
   aboveZero,
+  aboveZeroToTenThousand,
   anyNumber,
+  chloride,
   coverage,
+  dateTime,
   finenessAboveZero,
   finenessReader,
+  fromOne,
   fromZero,
+  halfEvenReader,
   perThousand,
+  perThousandFineness,
   places,
   shareUpTo,
+  upToTenThousand,
+  wholeNumber,
 } from "./reader";
 export {
   asGiven,
   countedIn,
   finenessScale,
+  factor,
+  flowUnit,
+  gram,
   gramsInOne,
+  kilogram,
+  litre,
   mass,
   massInTroyOunces,
   massUnit,
   partsPerThousand,
   troyOunce,
+  volume,
   volumeUnit,
   withUnit,
 } from "./unit";
+export { chlorideCaustic, chlorideReductants, goldReductants, neutralisers, reagent } from "./reagent";

@@ -12,42 +12,36 @@ export interface Reader {
   native(cell: Piece, holds: unknown): Piece | null;
   /** The same over a whole range, inside a SUMPRODUCT. */
   nativeEach(range: Piece): Piece;
+  /** The same of a number in float64, for long columns; NaN where it must be read exactly. */
+  fast(cell: number): number;
 }
 
-const LARGEST = Ratio.of("1e15");
+const LARGEST = 1e15;
 
-function numberReader(wants: string, fits: (value: Ratio) => boolean): Reader {
+/** The decimal of a cell and its float64 stand on the same side of every bound that a reader has. */
+function numberReader(wants: string, fits: (value: number) => boolean): Reader {
   return {
     wants,
     read(cell, name) {
-      if (typeof cell !== "number" || !Number.isFinite(cell)) return unfit(name, cell, wants);
-      const value = Ratio.of(cell);
-      if (!fits(value)) return unfit(name, cell, wants);
-      return withinReach(value, name, cell, wants);
+      if (typeof cell !== "number" || !Number.isFinite(cell) || !fits(cell)) return unfit(name, cell, wants);
+      return Math.abs(cell) <= LARGEST ? Ratio.of(cell) : unfit(name, cell, `${wants}, at most 1e15 in size`);
     },
     native: (cell) => cell,
     nativeEach: (range) => range,
+    fast: (cell) => (fits(cell) && Math.abs(cell) <= LARGEST ? cell : NaN),
   };
-}
-
-function withinReach(value: Ratio, name: string, cell: unknown, wants: string): Ratio {
-  return value.compare(LARGEST) > 0 || value.negated().compare(LARGEST) > 0
-    ? unfit(name, cell, `${wants}, at most 1e15 in size`)
-    : value;
 }
 
 const unfit = (name: string, cell: unknown, wants: string): never => fail({ kind: "unfit", name, got: quoted(cell), wants });
 
 export const anyNumber = numberReader("a number", () => true);
-export const aboveZero = numberReader("a number above 0", (x) => x.compare(zero) > 0);
-export const fromZero = numberReader("a number from 0 up", (x) => x.compare(zero) >= 0);
+export const aboveZero = numberReader("a number above 0", (x) => x > 0);
+export const fromZero = numberReader("a number from 0 up", (x) => x >= 0);
 
 /** A share: 0.98, "98%" or a cell formatted as a percentage. 98 alone is not 98 % and is refused. */
 export function shareUpTo(most: number, options: { readonly below?: boolean; readonly aboveZero?: boolean } = {}): Reader {
-  const top = Ratio.of(most);
   const wants = `a share ${options.aboveZero ? "above" : "from"} 0 ${options.below ? "and below" : "to"} ${most}, or a text such as "98%"`;
-  const fits = (x: Ratio): boolean =>
-    (options.aboveZero ? x.compare(zero) > 0 : x.compare(zero) >= 0) && (options.below ? x.compare(top) < 0 : x.compare(top) <= 0);
+  const fits = (x: number): boolean => (options.aboveZero ? x > 0 : x >= 0) && (options.below ? x < most : x <= most);
   return {
     wants,
     read(cell, name) {
@@ -56,18 +50,19 @@ export function shareUpTo(most: number, options: { readonly below?: boolean; rea
         percent !== undefined ? Ratio.of(percent).times(scales["%"])
         : typeof cell === "number" && Number.isFinite(cell) ? Ratio.of(cell)
         : unfit(name, cell, wants);
-      if (percent === undefined && share.compare(LARGEST_SHARE) > 0)
+      if (percent === undefined && share.toNumber() > LARGEST_SHARE)
         return fail({ kind: "ambiguous", name, got: quoted(cell), because: "could be a share or a percentage", write: asPercent(cell) });
-      return fits(share) ? share : unfit(name, cell, wants);
+      return fits(share.toNumber()) ? share : unfit(name, cell, wants);
     },
     native: (cell, holds) =>
       typeof holds === "string" ? whole(`IF(${cell.text}=${literalText(holds)},${Number(holds.replace("%", "")) / 100},${cell.text})`) : cell,
     nativeEach: (range) => range,
+    fast: (cell) => (fits(cell) && cell <= LARGEST_SHARE ? cell : NaN),
   };
 }
 
 /** Above this a number is taken for a percentage written without its sign. */
-const LARGEST_SHARE = Ratio.of("1.5");
+const LARGEST_SHARE = 1.5;
 const asPercent = (cell: unknown): string =>
   typeof cell === "number" && cell < 1e6 ? `"${cell}%" or ${Number((cell / 100).toPrecision(12))}` : '"98%" or 0.98';
 
@@ -85,6 +80,14 @@ export const finenessReader: Reader = {
     return whole(`IF(${cell.text}=${literalText(holds)},${fraction},${byNumber})`);
   },
   nativeEach: (range) => ({ text: `${range.text}/(1+999*(${range.text}>1))`, binds: binds.product }),
+  fast: (cell) => (cell >= 0 && cell <= 1 ? cell : cell >= 100 && cell <= 1000 ? cell / 1000 : NaN),
+};
+
+/** The same in parts per thousand, for a range of assays. */
+export const perThousandFineness: Reader = {
+  ...finenessReader,
+  read: (cell, name) => finenessReader.read(cell, name).over(scales.ppt),
+  nativeEach: (range) => ({ text: `${range.text}*1000/(1+999*(${range.text}>1))`, binds: binds.product }),
 };
 
 /** A fineness that something is divided by. */
@@ -112,6 +115,7 @@ export const places: Reader = {
   read: (cell, name) => placesParts(cell, name).places,
   native: (cell, holds) => (typeof holds === "string" ? number(placesParts(holds, "decimals").places) : cell),
   nativeEach: (range) => range,
+  fast: (cell) => (Number.isInteger(cell) && cell >= 0 && cell <= 6 ? cell : NaN),
 };
 
 /** 1 where the decimals ask for half-even rounding, else 0. */
@@ -120,10 +124,21 @@ export const halfEvenReader: Reader = {
   read: (cell, name) => placesParts(cell, name).toEven,
   native: (_, holds) => number(typeof holds === "string" ? placesParts(holds, "decimals").toEven : zero),
   nativeEach: (range) => range,
+  fast: () => 0,
 };
 
+/** Hours and rates stand in an exponent, where larger numbers say nothing. */
+export const upToTenThousand = numberReader("a number from 0 to 10000", (x) => x >= 0 && x <= 10_000);
+export const aboveZeroToTenThousand = numberReader("a number above 0 up to 10000", (x) => x > 0 && x <= 10_000);
+export const fromOne = numberReader("a number from 1 up", (x) => x >= 1);
+export const wholeNumber = numberReader("a whole number from 0 to 10000", (x) => Number.isInteger(x) && x >= 0 && x <= 10_000);
+/** Above this chloride, complexes take silver back into solution and the solubility product alone says too little. */
+export const chloride = numberReader("mol/L, above 0 up to 0.1", (x) => x > 0 && x <= 0.1);
+/** Day numbers before March 1900 count a day that never was. */
+export const dateTime = numberReader("a date, from March 1900 on (a cell formatted as date or date and time)", (x) => x >= 61 && x < 2_958_466);
+
 /** A coverage factor. */
-export const coverage = numberReader("a coverage factor, above 0 up to 10", (k) => k.compare(zero) > 0 && k.compare(Ratio.of(10)) <= 0);
+export const coverage = numberReader("a coverage factor, above 0 up to 10", (k) => k > 0 && k <= 10);
 
 const PER_THOUSAND = /^\s*(\d{1,15}(?:\.\d{0,15})?)\s*(%|‰)\s*$/;
 const PER_THOUSAND_WANTS = 'parts per thousand, 0 or from 0.1 to 999, or a text with its scale such as "5‰" or "0.5%"';
@@ -143,6 +158,7 @@ export const perThousand: Reader = {
   },
   native: (cell, holds) => (typeof holds === "string" ? null : { text: `${bracketed(cell, binds.product)}/1000`, binds: binds.product }),
   nativeEach: (range) => range,
+  fast: () => NaN,
 };
 const SMALLEST_DEDUCTION = Ratio.of("0.0001");
 

@@ -1,6 +1,7 @@
+import flows from "../../shared/tables/flow-units.json";
 import { number, over, times } from "../core/expression/native";
 import { type Piece, whole } from "../core/expression/notation";
-import { type Ratio, one } from "../core/expression/ratio";
+import { Ratio, one } from "../core/expression/ratio";
 import { show } from "../core/expression/show";
 import { fail, quoted } from "../core/fault";
 import { scales } from "../core/measure/fineness";
@@ -35,6 +36,13 @@ export const finenessScale = (name: string, cell: unknown): BoundUnit =>
   boundUnit(finenessScales, name, cell, fixed(finenessScales, "ppt"));
 export const partsPerThousand: BoundUnit = fixed(finenessScales, "ppt");
 
+const flowUnits = new UnitTable(
+  Object.fromEntries(
+    Object.entries(flows.units).map(([symbol, { litresPerHour, spellings }]) => [symbol, { size: Ratio.of(litresPerHour), spellings }]),
+  ),
+);
+export const flowUnit = (name: string, cell: unknown): BoundUnit => boundUnit(flowUnits, name, cell, fixed(flowUnits, "cfm"));
+
 /** A unit that no argument chooses. */
 export function fixed(table: UnitTable, symbol: string): BoundUnit {
   const unit = table.find(symbol, "unit");
@@ -47,6 +55,9 @@ export function fixed(table: UnitTable, symbol: string): BoundUnit {
   };
 }
 export const troyOunce = fixed(massUnits, "ozt");
+export const gram = fixed(massUnits, "g");
+export const kilogram = fixed(massUnits, "kg");
+export const litre = fixed(volumeUnits, "L");
 
 /** `otherwise` is the unit of an argument that may be left out. */
 function boundUnit(table: UnitTable, name: string, cell: unknown, otherwise?: BoundUnit): BoundUnit {
@@ -103,9 +114,21 @@ export function withUnit(value: BoundNumber, unit: BoundUnit, into?: BoundUnit):
   };
 }
 
+/** How many of one unit of mass make one of another, in float64; null where that must be looked at row by row. */
+export function factor(from: unknown, to: unknown, otherwise: unknown = to): number | null {
+  const target = isEmpty(to) ? otherwise : to;
+  if (typeof from !== "string" || typeof target !== "string") return null;
+  const [one, other] = [massUnits.lookUp(from), massUnits.lookUp(target)];
+  return one && other ? one.size.over(other.size).toNumber() : null;
+}
+
 /** A weight with its unit, in grams. */
 export const mass = (name: string, cell: unknown, unit: BoundUnit, reader: Reader = aboveZero): BoundNumber =>
   withUnit(single(name, cell, reader), unit);
+
+/** A volume with its unit, in litres. */
+export const volume = (name: string, cell: unknown, unit: BoundUnit): BoundNumber =>
+  withUnit(single(name, cell, aboveZero), unit);
 
 /** A weight with its unit, in troy ounces. */
 export const massInTroyOunces = (name: string, cell: unknown, unit: BoundUnit): BoundNumber =>
@@ -120,6 +143,7 @@ export const asGiven = (name: string, cell: unknown, unit: BoundUnit): BoundNumb
 /** Grams in one of a unit. */
 export const gramsInOne = (unit: BoundUnit): BoundNumber => ({
   notes: unit.notes,
+  unit: { symbol: () => unit.read().symbol, native: unit.nativeSymbol },
   read: () => unit.read().size,
   native: unit.native,
   words: () => `${show(unit.read().size)} g in one ${unit.read().symbol}`,

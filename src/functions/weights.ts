@@ -1,6 +1,6 @@
-import { agreedAssay } from "../core/assay";
 import * as weigh from "../core/weigh";
-import { answer } from "./answer";
+import { inquartation } from "../core/dissolve";
+import { answer, spilled } from "./answer";
 import * as read from "./read";
 
 /**
@@ -156,51 +156,31 @@ export function alloyAdd(weight: any, unit: any, fineness: any, target: any, add
 }
 
 /**
- * Silver or copper to add to gold-bearing metal so that acid can part it.
+ * Silver or copper to add to gold-bearing metal so that acid can part it, and the nitric acid that parting then takes, what is added being silver.
  * @customfunction INQUART
  * @param weight The weight of the gold-bearing metal.
  * @param unit Its unit.
  * @param fineness Its gold fineness.
  * @param [target] The gold fineness at which parting acid reaches all of the base.
- * @returns The weight to add, in the unit given.
- * @words gold parting quartation karat scrap part silver
+ * @param [strength] The strength of the acid, by mass.
+ * @returns Three lines: the weight to add in the unit given, and the acid in litres at least (gas all NO) and at most (gas all NO2).
+ * @words gold parting quartation karat scrap part silver nitric acid
+ * @source silver and copper in nitric acid by the dilute and the strong route; what was in the metal beside gold is taken as copper
  * @caution Parting uses hot nitric acid and gives off toxic brown fume: the figure plans a purchase and is no procedure; local codes and licensed practice decide.
  * @example =LOT.INQUART(100,"g","18k") -> 200
  */
-export function inquart(weight: any, unit: any, fineness: any, target?: any): any {
+export function inquart(weight: any, unit: any, fineness: any, target?: any, strength?: any): any[][] {
   const given = read.massUnit("unit", unit);
-  return answer(
-    weigh.inquartation,
-    {
+  return spilled(
+    answer(inquartation, {
       weight: read.mass("weight", weight, given),
       fineness: read.fineness("fineness", fineness),
       target: read.fineness("target", target, read.finenessAboveZero, read.quarter),
-    },
-    given,
+      strength: read.strength("strength", strength, read.commonAcid),
+      density: read.density("strength", strength, read.commonAcid),
+      inOne: read.gramsInOne(given),
+    }),
   );
-}
-
-/**
- * Agreed fineness from an exchange of assays, with an umpire where the two differ by more than the splitting limit.
- * @customfunction AGREEDASSAY
- * @param ours Our assay.
- * @param theirs The client's assay.
- * @param limit The splitting limit: the difference up to which the mean is taken.
- * @param [umpire] The umpire's assay.
- * @returns The agreed fineness, in parts per thousand.
- * @words exchange splitting umpire settle dispute assay mean party
- * @example =LOT.AGREEDASSAY(925,923,3) -> 924
- * @example =LOT.AGREEDASSAY(925,915,3,918) -> 918
- * @example =LOT.AGREEDASSAY(925,915,3) -> #N/A Cannot compute yet: umpire is still to come: the assays differ by more than the splitting limit, so the lot needs an umpire assay
- */
-export function agreedAssayOf(ours: any, theirs: any, limit: any, umpire?: any): any {
-  return answer(agreedAssay, {
-      ours: read.inPerThousand(read.fineness("ours", ours)),
-      theirs: read.inPerThousand(read.fineness("theirs", theirs)),
-      limit: read.inPerThousand(read.onScaleOf("limit", limit, ours)),
-      umpire: read.inPerThousand(read.fineness("umpire", umpire, read.finenessReader, read.none)),
-      umpireGiven: read.wasGiven(umpire),
-  });
 }
 
 /**

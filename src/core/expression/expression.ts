@@ -13,6 +13,8 @@ export type Node =
   | { readonly op: "ln" | "exp" | "floor" | "ceiling"; readonly a: Expression }
   | { readonly op: "round"; readonly a: Expression; readonly places: Expression; readonly rounding: Rounding | Expression }
   | { readonly op: "sum"; readonly each: Expression }
+  /** How many rows a column has. */
+  | { readonly op: "count"; readonly each: Expression }
   | { readonly op: "choose"; readonly when: Condition; readonly then: Expression; readonly otherwise: Expression }
   /** No value: the fault says why. */
   | { readonly op: "refuse"; readonly fault: Fault }
@@ -67,6 +69,7 @@ export const column = (name: string): Expression => new Expression({ op: "column
 export const constant = (text: string, about?: About): Expression =>
   new Expression({ op: "constant", value: Ratio.of(text), text, ...(about ? { about } : {}) });
 export const sum = (each: Expression): Expression => new Expression({ op: "sum", each });
+export const count = (each: Expression): Expression => new Expression({ op: "count", each });
 export const choose = (when: Condition, then: Expression, otherwise: Expression): Expression =>
   new Expression({ op: "choose", when, then, otherwise });
 export const refuse = (fault: Fault): Expression => new Expression({ op: "refuse", fault });
@@ -90,6 +93,7 @@ export function parts({ node }: Expression): readonly Expression[] {
     case "named":
       return [node.a];
     case "sum":
+    case "count":
       return [node.each];
     case "round":
       return node.rounding instanceof Expression ? [node.a, node.places, node.rounding] : [node.a, node.places];

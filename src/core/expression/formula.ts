@@ -1,4 +1,4 @@
-import { type Expression, column, input } from "./expression";
+import { type Condition, type Expression, column, input } from "./expression";
 
 /** What a number stands for inside the core: its base unit. A pure number has the empty unit. */
 export interface Quantity {
@@ -24,8 +24,15 @@ export interface Amount {
 export interface UnitOf {
   readonly unitOf: string;
 }
-export type ResultCell = Amount | UnitOf | string;
+/** One of two cells, as the numbers have it: a verdict. */
+export interface Either {
+  readonly when: Condition;
+  readonly then: ResultCell;
+  readonly otherwise: ResultCell;
+}
+export type ResultCell = Amount | UnitOf | Either | string;
 
+export const isEither = (cell: ResultCell): cell is Either => typeof cell !== "string" && "when" in cell;
 export const isAmount = (cell: ResultCell): cell is Amount => typeof cell !== "string" && "of" in cell;
 
 export interface Formula<I extends Inputs = Inputs> {

@@ -1,4 +1,4 @@
-import type { Expression } from "./expression";
+import type { Condition, Expression } from "./expression";
 import { type Notation, type Piece, binds, bracketed, infix, whole, write } from "./notation";
 import type { Ratio } from "./ratio";
 import { holds } from "./value";
@@ -8,6 +8,9 @@ export type Cells = Readonly<Record<string, Piece>>;
 
 /** The expression as an ordinary spreadsheet formula, without its equals sign. */
 export const native = (expression: Expression, cells: Cells): Piece => write(expression, spreadsheet(cells));
+
+export const nativeCondition = ({ a, is, b }: Condition, cells: Cells): string =>
+  comparison(native(a, cells), is, native(b, cells));
 
 export function number(value: Ratio, text = String(value.toNumber())): Piece {
   return { text, binds: text.startsWith("-") ? binds.sum : binds.whole, is: value };
@@ -26,11 +29,12 @@ const NAMES = { min: "MIN", max: "MAX", ln: "LN", exp: "EXP", sqrt: "SQRT" } as 
 /** A spreadsheet's 4.000000000000001 must not cost a fifth bar: noise is rounded off before a whole number is taken. */
 const steady = (piece: Piece): string => `ROUND(${piece.text},9)`;
 
-/** Sums are compared by their difference, for the same reason; numbers as they stand are compared as they are. */
-const comparison = (a: Piece, is: string, b: Piece): string =>
-  a.binds === binds.whole && b.binds === binds.whole
-    ? `${a.text}${is}${b.text}`
-    : `ROUND(${infix("subtract", a, b, language).text},9)${is}0`;
+/** A limit is met within the noise of the spreadsheet's numbers; numbers as they stand are compared as they are. */
+function comparison(a: Piece, is: Condition["is"], b: Piece): string {
+  const asTheyStand = (a.binds === binds.whole && b.binds === binds.whole) || b.is !== undefined || is === "=";
+  const limit = asTheyStand ? b.text : `${bracketed(b, binds.product)}*(1${is === "<=" ? "+" : "-"}1E-12)`;
+  return `${a.text}${is}${limit}`;
+}
 
 const spreadsheet = (cells: Cells): Notation => ({
   ...language,
@@ -42,7 +46,9 @@ const spreadsheet = (cells: Cells): Notation => ({
     const [a] = pieces;
     if (op === "ceiling") return whole(`ROUNDUP(${steady(a as Piece)},0)`);
     if (op === "floor") return whole(`INT(${steady(a as Piece)})`);
-    if (op === "sum") return whole(a?.binds === binds.whole ? `SUM(${a.text})` : `SUMPRODUCT(${a?.text})`);
+    if (op === "count") return whole(`SUMPRODUCT(ISNUMBER(${a?.text})*1)`);
+    if (op === "total" && a?.binds === binds.whole) return whole(`SUM(${a.text})`);
+    if (op === "total" || op === "sum") return whole(`SUMPRODUCT(${a?.text})`);
     return whole(`${NAMES[op]}(${pieces.map((p) => p.text).join(",")})`);
   },
   round: (a, places, rounding) => {

@@ -21,7 +21,7 @@ export interface Notation {
   readonly signs: Readonly<Record<"add" | "subtract" | "multiply" | "divide" | "power", string>>;
   /** Null lets a named part be written out. */
   leaf(node: Leaf): Piece | null;
-  call(op: "min" | "max" | "ln" | "exp" | "floor" | "ceiling" | "sum" | "sqrt", pieces: readonly Piece[]): Piece;
+  call(op: "min" | "max" | "ln" | "exp" | "floor" | "ceiling" | "sum" | "total" | "count" | "sqrt", pieces: readonly Piece[]): Piece;
   round(a: Piece, places: Piece, rounding: Rounding | Piece): Piece;
   choose(a: Piece, is: Condition["is"], b: Piece, then: () => Piece, otherwise: () => Piece): Piece;
   refuse(fault: Fault): Piece;
@@ -44,7 +44,9 @@ export function write(expression: Expression, notation: Notation): Piece {
     case "refuse":
       return notation.refuse(node.fault);
     case "sum":
-      return notation.call("sum", [piece(node.each)]);
+      return notation.call(node.each.node.op === "column" ? "total" : "sum", [piece(node.each)]);
+    case "count":
+      return notation.call("count", [piece(node.each)]);
     case "ln":
     case "exp":
     case "floor":

@@ -16,6 +16,7 @@ export function slope(expression: Expression, by: string): Expression {
     case "refuse":
     case "floor":
     case "ceiling":
+    case "count":
       return ZERO;
     case "named":
     case "round":

@@ -52,6 +52,10 @@ function build(expression: Expression): Evaluate {
     }
     case "sum":
       return total(node.each);
+    case "count": {
+      const name = columnIn(node.each);
+      return ({ given }) => Ratio.of((given[name] as readonly Ratio[]).length);
+    }
     case "choose": {
       const [when, then, otherwise] = [condition(node.when), compile(node.then), compile(node.otherwise)];
       return (frame) => (when(frame) ? then(frame) : otherwise(frame));
@@ -126,8 +130,10 @@ function total(each: Expression): Evaluate {
   const [term, name] = [compile(each), columnIn(each)];
   return (frame) => {
     const rows = (frame.given[name] as readonly Ratio[]).length;
+    const outer = frame.row;
     let result = zero;
     for (frame.row = 0; frame.row < rows; frame.row++) result = result.plus(term(frame));
+    frame.row = outer;
     return result;
   };
 }

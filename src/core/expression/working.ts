@@ -1,5 +1,5 @@
 import { Expression, parts } from "./expression";
-import { type Amount, type Formula, isAmount } from "./formula";
+import { type Amount, type Formula, type ResultCell, isAmount, isEither } from "./formula";
 import { type Notation, type Piece, binds, bracketed, whole, write } from "./notation";
 import type { Rounding } from "./rounding";
 import { show } from "./show";
@@ -26,7 +26,7 @@ export function working(
   words: Readonly<Record<string, string | null>>,
   results: readonly string[],
 ): Working {
-  const amounts = formula.rows.flat().filter(isAmount);
+  const amounts = formula.rows.flat().flatMap(amountsIn);
   const all = unique(amounts.flatMap((amount) => within(amount.of, parts)));
   const used = unique(amounts.flatMap((amount) => within(amount.of, (of) => taken(of, given))));
   const line = (part: WorkingLine["part"]) => (text: string): WorkingLine => ({ part, text });
@@ -83,7 +83,8 @@ const words: Omit<Notation, "leaf"> = {
   folds: false,
   call: (op, pieces) => {
     const [a] = pieces as readonly [Piece];
-    if (op === "sum") return { text: `Σ ${bracketed(a, binds.product)}`, binds: binds.sum };
+    if (op === "count") return whole(`number of ${a.text}`);
+    if (op === "sum" || op === "total") return { text: `Σ ${bracketed(a, binds.product)}`, binds: binds.sum };
     if (op === "sqrt") return whole(`√(${a.text})`);
     const name = { min: "the lesser of", max: "the greater of", ln: "ln", exp: "exp", floor: "whole part of", ceiling: "rounded up" }[op];
     return whole(`${name} (${pieces.map((p) => p.text).join("; ")})`);
@@ -133,6 +134,12 @@ const steps = (all: readonly Expression[], amounts: readonly Amount[]): readonly
 ];
 
 const unique = <T>(items: readonly T[]): readonly T[] => [...new Set(items)];
+/** The amounts of a cell; a verdict has those of what it compares and of both its cells. */
+function amountsIn(cell: ResultCell): readonly Amount[] {
+  if (isEither(cell)) return [...amountsIn(cell.then), ...amountsIn(cell.otherwise)];
+  return isAmount(cell) ? [cell] : [];
+}
+
 const isNamed = ({ node }: Expression): boolean => node.op === "named";
 const step = (of: Expression): Amount => {
   if (of.node.op !== "named") throw new Error("Only a named part is a step");

@@ -14,3 +14,10 @@ export const money = { unit: "" } as const;
 export const moneyPerTroyOunce = { unit: "per ozt" } as const;
 /** An amount in whatever one unit the sheet uses throughout. */
 export const amount = { unit: "" } as const;
+export const hours = { unit: "h" } as const;
+export const litresPerHour = { unit: "L/h" } as const;
+export const gramsPerLitre = { unit: "g/L" } as const;
+export const amperes = { unit: "A" } as const;
+export const volts = { unit: "V" } as const;
+/** Days since the start of a spreadsheet's calendar. */
+export const dateTime = { unit: "" } as const;

@@ -33,15 +33,19 @@ export class UnitTable {
     return this.units.map((unit) => unit.symbol);
   }
 
+  lookUp(text: string): Unit | undefined {
+    return this.bySpelling.get(spelled(text));
+  }
+
   /** `name` is the argument that the text was given for; `form` says how else it could be written. */
   find(text: string, name: string, form?: string): Unit {
-    const spelling = text.length > LONGEST ? "" : text.replace(/\s/g, "").toLowerCase();
-    const unit = this.bySpelling.get(spelling);
+    const unit = this.lookUp(text);
     if (unit) return unit;
-    if (this.ambiguous?.spellings.includes(spelling))
+    if (this.ambiguous?.spellings.includes(spelled(text)))
       return fail({ kind: "ambiguous", name, got: quoted(text), because: this.ambiguous.because, write: this.ambiguous.write });
     return fail({ kind: "unknown-name", name, got: quoted(text), known: this.symbols, ...(form ? { form } : {}) });
   }
 }
 
 const LONGEST = 40;
+const spelled = (text: string): string => (text.length > LONGEST ? "" : text.replace(/\s/g, "").toLowerCase());

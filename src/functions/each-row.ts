@@ -1,0 +1,126 @@
+import { fast } from "../core/expression/fast";
+import type { Expression } from "../core/expression/expression";
+import { FaultError, fail } from "../core/fault";
+import type { Answer, CellValue } from "./answer";
+import type { Reader } from "./reader";
+import { Reference, held, isEmpty } from "./reference";
+
+/** How one input of the formula is read from a column in float64; a factor turns its unit into the formula's. */
+export interface FastInput {
+  readonly argument: number;
+  readonly reader: Reader;
+  /** Where the argument is left out. */
+  readonly otherwise?: number;
+  readonly factor?: number;
+}
+
+interface EachRow {
+  readonly names: readonly string[];
+  readonly arguments: readonly unknown[];
+  /** The function of one row: the exact reading, and the one that says what is wrong. */
+  readonly single: (...cells: unknown[]) => Answer;
+  /** The formula in float64; null where a row must be read exactly, as when its unit changes from row to row. */
+  readonly quick: (constants: readonly unknown[]) => { readonly expression: Expression; readonly inputs: Readonly<Record<string, FastInput>> } | null;
+}
+
+/** Stands for an argument that is a column, where a plan asks for one value for all rows. */
+export const VARIES = Symbol("varies");
+
+type Column = readonly unknown[];
+
+/**
+ * A function along columns: each argument is a column or one value for all rows. A row that cannot be computed shows its
+ * own error, a row that is empty stays empty, and the others compute.
+ */
+export function eachRow({ names, arguments: given, single, quick }: EachRow): Answer {
+  const columns = (): readonly Column[] => given.map((argument, i) => column(argument, names[i] ?? ""));
+  return {
+    arguments: single(...names.map((_, i) => new Reference(`A${i + 1}`))).arguments.map((note) => ({
+      ...note,
+      wants: `a column or one value, each ${note.wants}`,
+    })),
+    value: () => values(columns(), names, single, quick),
+    working() {
+      const first = firstRow(columns(), names);
+      const { title, lines } = single(...first).working();
+      return { title: `${title}, row by row; the first row`, lines };
+    },
+    native: () => null,
+  };
+}
+
+function column(argument: unknown, name: string): Column {
+  const cells = held(argument);
+  if (!Array.isArray(cells)) return [cells];
+  return cells.map((row: unknown) => {
+    if (!Array.isArray(row)) return row;
+    if (row.length === 1) return row[0] as unknown;
+    return fail({ kind: "unfit", name, got: "a range", wants: "one column wide, or one cell" });
+  });
+}
+
+/** Rows of the longest column; a column is as long as that or holds one value. */
+function rowsIn(columns: readonly Column[], names: readonly string[]): number {
+  const rows = Math.max(...columns.map(({ length }) => length));
+  const odd = columns.findIndex(({ length }) => length !== rows && length !== 1);
+  const longest = columns.findIndex(({ length }) => length === rows);
+  if (odd >= 0)
+    fail({ kind: "shapes-differ", first: names[longest] ?? "", second: names[odd] ?? "", shapes: [`${rows} × 1`, `${columns[odd]?.length} × 1`] });
+  return rows;
+}
+
+const at = (columns: readonly Column[], row: number): readonly unknown[] => columns.map((c) => (c.length === 1 ? c[0] : c[row]));
+
+const firstRow = (columns: readonly Column[], names: readonly string[]): readonly unknown[] => {
+  const rows = rowsIn(columns, names);
+  const filled = Array.from({ length: rows }, (_, row) => row).find((row) => !isEmptyRow(columns, row));
+  return at(columns, filled ?? 0);
+};
+
+/** One value for all rows does not make a row filled. */
+const isEmptyRow = (columns: readonly Column[], row: number): boolean =>
+  columns.every((c) => c.length === 1 || isEmpty(c[row])) && columns.some((c) => c.length > 1);
+
+function values(columns: readonly Column[], names: readonly string[], single: EachRow["single"], quick: EachRow["quick"]): CellValue[][] {
+  const rows = rowsIn(columns, names);
+  const exact = (row: number): CellValue => {
+    if (isEmptyRow(columns, row)) return "";
+    try {
+      return single(...at(columns, row)).value() as CellValue;
+    } catch (thrown) {
+      if (thrown instanceof FaultError) return { fault: thrown.fault };
+      throw thrown;
+    }
+  };
+  const plan = quick(columns.map((c) => (c.length === 1 ? c[0] : VARIES)));
+  if (!plan) return Array.from({ length: rows }, (_, row) => [exact(row)]);
+  const { inputs, unread } = fastInputs(plan.inputs, columns, rows);
+  const { values: numbers, doubtful } = fast(plan.expression, inputs, rows);
+  const result: CellValue[][] = new Array<CellValue[]>(rows);
+  for (let row = 0; row < rows; row++) result[row] = [(numbers[row] as number) + 0];
+  for (const row of doubtful) result[row] = [exact(row)];
+  for (let row = 0; row < rows; row++) if (unread[row]) result[row] = [exact(row)];
+  return result;
+}
+
+function fastInputs(inputs: Readonly<Record<string, FastInput>>, columns: readonly Column[], rows: number) {
+  const unread = new Uint8Array(rows);
+  const read = Object.entries(inputs).map(([name, { argument, reader, otherwise = NaN, factor = 1 }]) => {
+    const cells = columns[argument] ?? [];
+    const one = (cell: unknown): number =>
+      (typeof cell === "number" ? reader.fast(cell) : isEmpty(cell) ? otherwise : NaN) * factor;
+    if (cells.length === 1) {
+      const constant = one(cells[0]);
+      if (Number.isNaN(constant)) unread.fill(1);
+      return [name, constant] as const;
+    }
+    const numbers = new Float64Array(rows);
+    for (let row = 0; row < rows; row++) {
+      const number = one(cells[row]);
+      numbers[row] = number;
+      if (Number.isNaN(number)) unread[row] = 1;
+    }
+    return [name, numbers] as const;
+  });
+  return { inputs: Object.fromEntries(read), unread };
+}

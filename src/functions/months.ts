@@ -1,0 +1,70 @@
+import { type MonthRow, months } from "../core/months";
+import { type Ratio, zero } from "../core/expression/ratio";
+import { show } from "../core/expression/show";
+import { fail, quoted } from "../core/fault";
+import type { Answer, CellValue } from "./answer";
+import { filledRows, range } from "./range";
+import { type Reader, dateTime, fromZero } from "./reader";
+
+/** A name is compared and shown, never computed with. */
+const nameReader: Reader = { ...fromZero, wants: "a name" };
+const NAMED = "a name of up to 255 characters";
+
+function groupName(cell: unknown): string {
+  const fits = (typeof cell === "string" || typeof cell === "number") && String(cell).length <= 255;
+  return fits ? String(cell) : fail({ kind: "unfit", name: "group", got: quoted(cell), wants: NAMED });
+}
+
+/** A grouping by month is beyond the algebra: it gives its own working, and its native twin is its value. */
+export function monthsAnswer(dates: unknown, fineIn: unknown, fineOut: unknown, group?: unknown): Answer {
+  const grouped = group !== undefined && group !== null;
+  const asked = [
+    range("dates", dates, dateTime),
+    range("fineIn", fineIn, fromZero),
+    range("fineOut", fineOut, fromZero),
+    ...(grouped ? [range("group", group, nameReader)] : []),
+  ];
+  const read = (): readonly MonthRow[] =>
+    months(
+      filledRows(asked).map(({ row, cells: [date, charged, out, name] }) => ({
+        date: dateTime.read(date, `dates, row ${row}`).toNumber(),
+        fineIn: fromZero.read(charged, `fineIn, row ${row}`),
+        fineOut: fromZero.read(out, `fineOut, row ${row}`),
+        group: grouped ? groupName(name) : "",
+      })),
+    );
+  const heading = ["Month", ...(grouped ? ["Group"] : []), "Fine in", "Fine out", "Recovery", "Lots"];
+  return {
+    arguments: [
+      ...asked.map(({ name, reader }) => ({ name, wants: `a range, each cell ${reader.wants}` })),
+      ...(grouped ? [] : [{ name: "group", wants: `a range, each cell ${nameReader.wants}`, otherwise: "none" }]),
+    ],
+    value: () => [heading, ...read().map((row) => cells(row, grouped))],
+    working: () => ({
+      title: "Months",
+      lines: [
+        { part: "rule", text: "lots of one month, and of one group in it, added up; recovery is fine out over fine in" },
+        ...read().map((row) => ({ part: "result" as const, text: sentence(row) })),
+      ],
+    }),
+    native: () => null,
+  };
+}
+
+const cells = (row: MonthRow, grouped: boolean): CellValue[] => [
+  row.month,
+  ...(grouped ? [row.group] : []),
+  row.fineIn.toNumber(),
+  row.fineOut.toNumber(),
+  recovery(row)?.toNumber() ?? "",
+  row.lots,
+];
+
+const recovery = ({ fineIn, fineOut }: MonthRow): Ratio | null => (fineIn.compare(zero) > 0 ? fineOut.over(fineIn) : null);
+
+function sentence(row: MonthRow): string {
+  const share = recovery(row);
+  const month = new Date(Date.UTC(1899, 11, 30 + row.month)).toISOString().slice(0, 7);
+  const name = row.group ? `${month}, ${row.group}` : month;
+  return `${name}: in ${show(row.fineIn)}, out ${show(row.fineOut)}${share ? `, recovery ${show(share)}` : ""}, lots ${row.lots}`;
+}
