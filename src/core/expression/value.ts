@@ -1,7 +1,6 @@
 import { fail } from "../fault";
 import { type Condition, Expression, parts } from "./expression";
-import type { Ratio} from "./ratio";
-import { zero } from "./ratio";
+import { Ratio, zero } from "./ratio";
 import { type Rounding, round } from "./rounding";
 
 /** What the inputs hold: a number each, or a row of numbers for a column. */
