@@ -3,7 +3,7 @@ import { type Piece, binds, whole } from "../core/expression/notation";
 import { Ratio, one, zero } from "../core/expression/ratio";
 import { show } from "../core/expression/show";
 import { fail, quoted } from "../core/fault";
-import { Reference, held, isEmpty } from "./reference";
+import { Reference, held, isBracketed, isEmpty } from "./reference";
 import { type Reader, halfEvenReader } from "./reader";
 
 /** What an argument must be, for help and reference page. */
@@ -67,7 +67,7 @@ function address(cell: Reference, reader: Reader, otherwise: Otherwise | undefin
 }
 
 /** A reference's text as a piece: an address or a call holds together, anything else is put in brackets. */
-export const piece = ({ text }: Reference): Piece => ({ text, binds: HOLDS_TOGETHER.test(text) ? binds.whole : binds.comparison });
+export const piece = ({ text }: Reference): Piece => ({ text, binds: HOLDS_TOGETHER.test(text) || isBracketed(text) ? binds.whole : binds.comparison });
 const HOLDS_TOGETHER = /^(?:'[^']+'!|[\p{L}\d_.]+!)?[$\p{L}\d_.:[\]]+$|^[A-Z.]+\([^()]*\)$/u;
 
 function given(cell: unknown, value: unknown, read: string): string {

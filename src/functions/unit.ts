@@ -61,13 +61,13 @@ export const litre = fixed(volumeUnits, "L");
 
 /** `otherwise` is the unit of an argument that may be left out. */
 function boundUnit(table: UnitTable, name: string, cell: unknown, otherwise?: BoundUnit): BoundUnit {
-  const wants = table.symbols.join(", ");
+  const wants = `one of ${table.symbols.join(", ")}`;
   const value = held(cell);
   const notes = [{ name, wants, ...(otherwise ? { otherwise: otherwise.notes[0]?.name ?? otherwise.read().symbol } : {}) }];
   if (otherwise && isEmpty(value) && !(cell instanceof Reference)) return { ...otherwise, notes };
   const read = (): Unit => {
-    if (isEmpty(value)) return otherwise?.read() ?? fail({ kind: "missing", name, wants: `one of ${wants}` });
-    if (typeof value !== "string") return fail({ kind: "unfit", name, got: quoted(value), wants: `one of ${wants}` });
+    if (isEmpty(value)) return otherwise?.read() ?? fail({ kind: "missing", name, wants });
+    if (typeof value !== "string") return fail({ kind: "unfit", name, got: quoted(value), wants });
     return table.find(value, name);
   };
   return {

@@ -1,0 +1,23 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+
+const root = new URL("../../", import.meta.url);
+
+/** Where the manifest in the repository points, for development. */
+export const DEVELOPMENT_BASE = "https://localhost:3000/";
+
+/** What is served to Excel as it is, by its name there. The bundle and the manifest are made. */
+export const excelFiles: Readonly<Record<string, string>> = {
+  "index.html": "src/excel/index.html",
+  "functions.json": "src/catalogue/functions.json",
+  "reference.html": "src/catalogue/reference.html",
+  "icon-16.png": "manifest/icons/icon-16.png",
+  "icon-32.png": "manifest/icons/icon-32.png",
+  "icon-64.png": "manifest/icons/icon-64.png",
+  "icon-80.png": "manifest/icons/icon-80.png",
+};
+
+export const inRepository = (path: string): string => fileURLToPath(new URL(path, root));
+
+export const packageVersion = (): string =>
+  (JSON.parse(readFileSync(inRepository("package.json"), "utf8")) as { version: string }).version;

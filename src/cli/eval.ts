@@ -1,0 +1,35 @@
+import { evaluate as evaluateFormula } from "../engine/evaluate";
+import { type Outcome, type OutcomeCell, isCellError } from "../engine/outcome";
+import type { Command } from "./commands";
+import { formulaIn } from "./misuse";
+
+export const evaluate: Command = {
+  help: `eval '<formula>'      prints what the formula gives
+    lotwright eval '=LOT.FINEWEIGHT(7500,"g",925)'
+    lotwright eval '=ROUND(LOT.FINEWEIGHT(7,"lb",925),3)'
+  A spill prints as lines of tab-separated cells. An error goes to stderr and ends with 1.`,
+  run(words) {
+    const outcome = evaluateFormula(formulaIn(words));
+    if (isCellError(outcome)) {
+      console.error(errorText(outcome));
+      return 1;
+    }
+    console.log(outcomeText(outcome));
+    return 0;
+  },
+};
+
+function outcomeText(outcome: Outcome): string {
+  return isRows(outcome) ? outcome.map((row) => row.map(cellText).join("\t")).join("\n") : cellText(outcome);
+}
+
+const isRows = (outcome: Outcome): outcome is readonly (readonly OutcomeCell[])[] => Array.isArray(outcome);
+
+export function cellText(cell: OutcomeCell): string {
+  if (cell === null) return "";
+  if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
+  return typeof cell === "object" ? cell.error : String(cell);
+}
+
+export const errorText = ({ error, message }: { readonly error: string; readonly message: string }): string =>
+  `${error} ${message}`.trim();

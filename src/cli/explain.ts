@@ -1,0 +1,44 @@
+import { workingText } from "../catalogue/working-text";
+import { FaultError, errorCode } from "../core/fault";
+import { lotCalls } from "../engine/formula";
+import { evaluate } from "../engine/evaluate";
+import { isCellError } from "../engine/outcome";
+import { ArgumentError, argumentCell, entryOf, evaluated } from "./called";
+import type { Command } from "./commands";
+import { cellText, errorText } from "./eval";
+import { Misuse, formulaIn } from "./misuse";
+
+export const explain: Command = {
+  help: `explain '<formula>'   prints the working: rule, numbers put in, constants with their sources, result
+    lotwright explain '=LOT.COPPER(10,"lb","13%")'
+  Each of our functions in the formula is explained, the inner ones first.`,
+  run(words) {
+    const formula = formulaIn(words);
+    const calls = lotCalls(formula).reverse();
+    if (calls.length === 0) throw new Misuse("There is no function of ours in that formula");
+    try {
+      const pages = calls.map((call) => {
+        const cells = call.arguments.map((text) => argumentCell(text, evaluated));
+        return `${call.text}\n${workingText(entryOf(call).call(...cells).working())}`;
+      });
+      console.log(pages.join("\n\n"));
+    } catch (fault) {
+      if (!(fault instanceof FaultError || fault instanceof ArgumentError)) throw fault;
+      console.error(fault instanceof FaultError ? errorText({ error: errorCode(fault.fault), message: fault.message }) : fault.message);
+      return 1;
+    }
+    return sayWhole(formula, calls[0]?.text ?? "");
+  },
+};
+
+/** Where our function is a part of a formula, what the whole formula gives. */
+function sayWhole(formula: string, only: string): number {
+  if (formula === `=${only}`) return 0;
+  const outcome = evaluate(formula);
+  if (isCellError(outcome)) {
+    console.error(errorText(outcome));
+    return 1;
+  }
+  if (!Array.isArray(outcome)) console.log(`\n${formula}\nResult     ${cellText(outcome as never)}`);
+  return 0;
+}

@@ -1,0 +1,55 @@
+import { catalogue, find } from "../catalogue/catalogue";
+import type { Entry } from "../catalogue/entry";
+import { groups } from "../catalogue/groups";
+import { unknownName } from "../engine/nearest-name";
+import type { Command } from "./commands";
+import { Misuse } from "./misuse";
+
+export const functions: Command = {
+  help: `functions [NAME]      lists the functions, or shows the help of one; --json gives either as data
+    lotwright functions
+    lotwright functions COPPER
+    lotwright functions COPPER --json`,
+  run(words) {
+    const asJson = words.includes("--json");
+    const [name, ...more] = words.filter((word) => word !== "--json");
+    if (more.length > 0) throw new Misuse(`Give one name: "${more.join(" ")}" came after it`);
+    const entry = name === undefined ? undefined : find(name);
+    if (name !== undefined && !entry) throw new Misuse(unknownName(name.toUpperCase().startsWith("LOT.") ? name : `LOT.${name}`));
+    if (asJson) console.log(JSON.stringify(entry ? data(entry) : catalogue.map(data), null, 2));
+    else console.log(entry ? page(entry) : list());
+    return 0;
+  },
+};
+
+/** What JSON can say of a function: all but the function itself. */
+const data = (entry: Entry): object => ({ ...entry, call: undefined });
+
+const list = (): string =>
+  Object.entries(groups)
+    .map(([group, title]) => {
+      const own = catalogue.filter((entry) => entry.group === group);
+      return [title, ...own.map((entry) => `  ${entry.name.padEnd(24)}${entry.description}`)].join("\n");
+    })
+    .join("\n\n");
+
+export const signature = (entry: Entry): string =>
+  `${entry.name}(${entry.parameters.map((p) => (p.optional ? `[${p.name}]` : p.name)).join(", ")})`;
+
+function page(entry: Entry): string {
+  const parameters = entry.parameters.map(
+    (p) => `  ${p.name.padEnd(18)}${p.description} Write ${p.wants}.${p.otherwise === null ? "" : ` If left out: ${p.otherwise}.`}`,
+  );
+  return [
+    signature(entry),
+    "",
+    entry.description,
+    ...(entry.caution ? ["", `Caution: ${entry.caution}`] : []),
+    "",
+    ...parameters,
+    ...(parameters.length > 0 ? [""] : []),
+    `Gives: ${entry.returns}${entry.spills ? " It spills over the cells beside and below." : ""}`,
+    ...entry.examples.map(({ formula, shows }) => `Example: ${formula} shows ${shows}`),
+    ...(entry.source ? [`Source: ${entry.source}`] : []),
+  ].join("\n");
+}

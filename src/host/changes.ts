@@ -1,0 +1,85 @@
+import type { Model } from "@odoo/o-spreadsheet";
+import { addresses } from "../engine/addresses";
+import { lotCells } from "../engine/lot-cells";
+import type { CellChange } from "../workbook/file";
+import { sameValue } from "./same-value";
+import { type KnownCell, type LookKind, type Snapshot, knownCells, looksOf, placeOf } from "./snapshot";
+
+export interface Changes {
+  /** What a patch writes into the file. */
+  readonly cells: readonly CellChange[];
+  /** Formulas whose stored value stays though it may be out of date, since the grid does not compute them as Excel does. */
+  readonly notComputed: readonly string[];
+  /** What changed in the grid and no patch writes, in words. */
+  readonly leftBehind: readonly string[];
+}
+
+/** Everything that differs from the snapshot: every cell is compared, so no way of changing one can be missed. */
+export function changesSince(model: Model, then: Snapshot): Changes {
+  const now = knownCells(model);
+  const ours = new Set(lotCells(model).map(({ sheet, address }) => placeOf(sheet, address)));
+  const cells: CellChange[] = [];
+  let isEdited = false;
+  for (const place of new Set([...then.cells.keys(), ...now.keys()])) {
+    const after = now.get(place);
+    if (then.cells.get(place)?.text !== after?.text) {
+      cells.push(edited(place, after));
+      isEdited = true;
+    } else if (after && isRecomputed(place, after, then, ours)) cells.push(recomputed(place, after, then));
+  }
+  const notComputed = isEdited ? [...then.differing].filter((place) => now.get(place)?.text === then.cells.get(place)?.text) : [];
+  return { cells, notComputed, leftBehind: leftBehind(model, then) };
+}
+
+/** True where a formula that nobody edited has another result than the file holds, by our functions or by an edit elsewhere. */
+function isRecomputed(place: string, after: KnownCell, then: Snapshot, ours: ReadonlySet<string>): boolean {
+  if (!after.text.startsWith("=") || then.differing.has(place)) return false;
+  return (ours.has(place) || !sameResults(then.cells.get(place), after)) && !isStored(place, after, then);
+}
+
+const sameResults = (before: KnownCell | undefined, after: KnownCell): boolean =>
+  before?.fills === after.fills &&
+  after.results.every((row, r) => row.every(({ value }, c) => sameValue(before.results[r]?.[c]?.value ?? null, value)));
+
+function isStored(place: string, { fills, results }: KnownCell, { stored }: Snapshot): boolean {
+  const { sheet, cell } = addressOf(place);
+  const values = results.flat().map(({ value }) => value);
+  const inFile = stored.get(place)?.fills ?? cell;
+  return inFile === fills && addresses(fills).every((address, i) => sameValue(stored.get(placeOf(sheet, address))?.value ?? null, values[i] ?? null));
+}
+
+function edited(place: string, after: KnownCell | undefined): CellChange {
+  const at = addressOf(place);
+  if (!after) return { ...at, formula: null, value: null };
+  const isFormula = after.text.startsWith("=");
+  if (!after.isReadable) throw new Error(`Cannot save: ${place} holds ${after.text}, which cannot be read as a formula: correct it or clear it`);
+  return { ...at, formula: isFormula ? after.text : null, ...first(after), ...(after.fills === at.cell ? {} : { spill: after.results }) };
+}
+
+function recomputed(place: string, after: KnownCell, then: Snapshot): CellChange {
+  const at = addressOf(place);
+  const isArray = after.fills !== at.cell || (then.stored.get(place)?.fills ?? null) !== null;
+  return { ...at, ...first(after), ...(isArray ? { spill: after.results } : {}) };
+}
+
+const first = ({ results }: KnownCell) => results[0]?.[0] ?? { value: null };
+
+/** An address holds no exclamation mark, a sheet's name may. */
+function addressOf(place: string): { sheet: string; cell: string } {
+  const mark = place.lastIndexOf("!");
+  return { sheet: place.slice(0, mark), cell: place.slice(mark + 1) };
+}
+
+const IN_WORDS: Readonly<Record<LookKind, string>> = {
+  formats: "number formats, styles and borders",
+  sizes: "column widths and row heights",
+  figures: "the place of charts and pictures",
+  merges: "merged cells",
+  rules: "conditional formats, validation, tables and names",
+  view: "frozen, grouped and hidden rows and columns",
+};
+
+function leftBehind(model: Model, then: Snapshot): string[] {
+  const now = looksOf(model.exportData());
+  return (Object.keys(IN_WORDS) as LookKind[]).filter((kind) => now[kind] !== then.looks[kind]).map((kind) => IN_WORDS[kind]);
+}

@@ -1,0 +1,69 @@
+import { type WorkbookData, helpers, load } from "@odoo/o-spreadsheet";
+import { type RangeName, contents, sheetData } from "../engine/book";
+import { quietly } from "../engine/quietly";
+import type { XlsxFile } from "../workbook/file";
+
+export interface GridData {
+  readonly data: WorkbookData;
+  /** False where the grid could not read the file's looks: contents and formulas are there, formats and charts are not. */
+  readonly hasLooks: boolean;
+}
+
+/**
+ * What the grid shows of a file. It reads looks and charts for itself; contents come from the file layer, which knows
+ * a text from a number, whatever the text looks like.
+ */
+export function gridData(file: XlsxFile): GridData {
+  const looks = readLooks(file);
+  const sheets = file.sheets
+    .filter(({ kind }) => kind === "worksheet")
+    .map(({ name, state }) => {
+      const cells = contents(file.cells(name));
+      const plain = { ...sheetData(name, name, cells), isVisible: state === "visible" };
+      const seen = looks?.sheets.find((sheet) => sheet.name === name);
+      if (!seen || !looks) return plain;
+      return { ...seen, cells: unquoted(cells, seen.formats, looks.formats), colNumber: Math.max(seen.colNumber, plain.colNumber), rowNumber: Math.max(seen.rowNumber, plain.rowNumber) };
+    });
+  const data = { ...(looks ?? helpers.createEmptyWorkbookData()), sheets, namedRanges: named(rangeNames(file)) };
+  return { data, hasLooks: looks !== null };
+}
+
+function readLooks(file: XlsxFile): WorkbookData | null {
+  try {
+    return quietly(() => load(file.parts()));
+  } catch {
+    return null;
+  }
+}
+
+/** In a cell with the text format the grid takes everything for a text, and would show the apostrophe. */
+function unquoted(cells: Readonly<Record<string, string>>, formats: Readonly<Record<string, number>>, codes: Readonly<Record<number, string>>): Record<string, string> {
+  const textZones = Object.entries(formats)
+    .filter(([, id]) => codes[id]?.includes("@"))
+    .map(([zone]) => helpers.toZone(zone));
+  const isText = (address: string): boolean => {
+    const { col, row } = helpers.toCartesian(address);
+    return textZones.some((zone) => helpers.isInside(col, row, zone));
+  };
+  return Object.fromEntries(
+    Object.entries(cells).map(([address, text]) => [address, /^'[^=]/.test(text) && isText(address) ? text.slice(1) : text]),
+  );
+}
+
+const RANGE = /^=((?:'(?:[^']|'')+'|[\p{L}\p{N}_.]+)!\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?)$/u;
+
+/** The names that stand for a range, those of the whole workbook first. The grid knows no others, and none of one sheet alone. */
+export function rangeNames(file: XlsxFile): RangeName[] {
+  return [...file.definedNames]
+    .sort((a, b) => Number(a.sheet !== null) - Number(b.sheet !== null))
+    .flatMap(({ name, formula }) => {
+      const range = RANGE.exec(formula)?.[1];
+      return range !== undefined && /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name) && !name.startsWith("_xlnm.") ? [{ name, range }] : [];
+    });
+}
+
+const named = (names: readonly RangeName[]): Record<string, string> => {
+  const byName = new Map<string, string>();
+  for (const { name, range } of names) if (!byName.has(name)) byName.set(name, range);
+  return Object.fromEntries(byName);
+};

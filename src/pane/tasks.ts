@@ -1,0 +1,5 @@
+import { allFunctions } from "./all-functions/task";
+import type { Task } from "./page";
+
+/** In the order in which the front page lists them. */
+export const tasks: readonly Task[] = [allFunctions];

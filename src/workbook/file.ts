@@ -1,0 +1,67 @@
+import { readCells, type Cell } from "./xlsx/cells";
+import type { CellChange } from "./xlsx/change";
+import { gridParts } from "./xlsx/grid-parts";
+import { refuseOtherFiles } from "./xlsx/other-files";
+import { Package } from "./xlsx/package";
+import { patchWorkbook } from "./xlsx/patch-workbook";
+import { readSharedStrings } from "./xlsx/shared-strings";
+import { type DefinedName, type SheetEntry, Workbook } from "./xlsx/workbook";
+import { readZip } from "./xlsx/zip-read";
+
+export type { Cell } from "./xlsx/cells";
+export type { CellChange, CellValue } from "./xlsx/change";
+export { FileFault } from "./xlsx/file-fault";
+export type { DefinedName, SheetEntry } from "./xlsx/workbook";
+
+/**
+ * Opens a workbook, or throws a FileFault that says what the file is and what to do. Parts are unpacked when they are
+ * asked for, so damage inside a sheet shows when its cells are read.
+ */
+export function openXlsx(bytes: Uint8Array): XlsxFile {
+  refuseOtherFiles(bytes);
+  return new XlsxFile(new Workbook(new Package(readZip(bytes))));
+}
+
+/** An .xlsx file that was opened. It never changes: a patch gives new bytes. */
+export class XlsxFile {
+  readonly #workbook: Workbook;
+  #sharedStrings: readonly string[] | undefined;
+
+  constructor(workbook: Workbook) {
+    this.#workbook = workbook;
+  }
+
+  get sheets(): readonly SheetEntry[] {
+    return this.#workbook.sheets;
+  }
+
+  get definedNames(): readonly DefinedName[] {
+    return this.#workbook.definedNames;
+  }
+
+  /** The cells of a sheet that hold something, in reading order; none on a chart sheet. */
+  *cells(sheet: string): Generator<Cell, void, undefined> {
+    const { kind, part } = this.#workbook.sheet(sheet);
+    if (kind !== "worksheet") return;
+    yield* readCells(this.#workbook.parts.text(part), { sharedStrings: () => this.#strings(), date1904: this.#workbook.date1904 });
+  }
+
+  /** The XML parts by their path, in the words that the embedded grid reads. */
+  parts(): Record<string, string> {
+    return gridParts(this.#workbook);
+  }
+
+  /** A file in which these cells are changed and nothing else is, or a FileFault and no file. */
+  patch(changes: readonly CellChange[]): Uint8Array {
+    return patchWorkbook(this.#workbook, changes);
+  }
+
+  #strings(): readonly string[] {
+    const { parts, part } = this.#workbook;
+    if (!this.#sharedStrings) {
+      const strings = parts.related(part, "sharedStrings");
+      this.#sharedStrings = strings === undefined ? [] : readSharedStrings(parts.text(strings));
+    }
+    return this.#sharedStrings;
+  }
+}

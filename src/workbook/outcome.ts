@@ -1,0 +1,1 @@
+export { type CellError, type Outcome, type OutcomeCell, isCellError } from "../engine/outcome";

@@ -1,0 +1,54 @@
+import { encodeCellText, readRichText } from "./cell-text";
+import { formulaText, readFormulaGroups } from "./formula-groups";
+import { sheetPieces } from "./sheet-pieces";
+import { fromStored } from "./stored-formula";
+import type { Workbook } from "./workbook";
+import { attributeEdits, type Edit, edited, encodeText, readRoot, SPREADSHEET, STRICT_SPREADSHEET, Tags } from "./xml";
+
+/**
+ * The XML parts as the embedded grid reads them. It knows formulas by the names that people write, each in its own
+ * cell, texts as values, and elements without a prefix; so the parts are told in these words, and the file stays as it is.
+ */
+export function gridParts({ parts, sheets }: Workbook): Record<string, string> {
+  const worksheets = new Set(sheets.filter(({ kind }) => kind === "worksheet").map(({ part }) => parts.entry(part)));
+  const texts = parts.archive.entries
+    .filter(({ name }) => isRead(name))
+    .map((entry) => {
+      const xml = parts.text(entry.name);
+      return [entry.name.replace(/\\/g, "/"), withoutPrefix(worksheets.has(entry) ? inGridWords(xml) : xml)] as const;
+    });
+  return Object.fromEntries(texts);
+}
+
+/** Notes of other programs and the file's properties hold nothing that a grid shows. */
+const isRead = (name: string): boolean => /\.(?:xml|rels)$/.test(name) && !/^(?:customXml|docProps)\//i.test(name);
+
+function inGridWords(xml: string): string {
+  const { prefix } = readRoot(new Tags(xml));
+  const { masters } = readFormulaGroups(xml);
+  const edits: Edit[] = [];
+  for (const piece of sheetPieces(xml)) {
+    if (piece.kind !== "cell") continue;
+    const { formula, value } = piece;
+    const text = formula && formulaText(xml, piece, formula, masters);
+    if (formula && text && formula.shared !== undefined)
+      edits.push({ start: formula.start, end: formula.end, text: `<${prefix}f>${encodeText(fromStored(text))}</${prefix}f>` });
+    else if (formula && text?.includes("_xl")) edits.push({ start: formula.textStart, end: formula.textEnd, text: encodeText(fromStored(text)) });
+    if (value && piece.type === "inlineStr") {
+      const written = encodeCellText(readRichText(xml, value.start, value.end, prefix));
+      edits.push(...attributeEdits(xml, piece.start, "t", () => "str"));
+      edits.push({ start: formula?.end ?? piece.tagEnd, end: piece.contentEnd, text: `<${prefix}v>${written}</${prefix}v>` });
+    }
+  }
+  return edited(xml, edits);
+}
+
+/** No text of an element can hold a bare "<", so every "<x:" begins a tag. */
+function withoutPrefix(xml: string): string {
+  const tags = new Tags(xml);
+  if (!tags.next() || !tags.name.includes(":")) return xml;
+  const [prefix = ""] = tags.name.split(":");
+  const namespace = tags.attribute(`xmlns:${prefix}`);
+  if (namespace !== SPREADSHEET && namespace !== STRICT_SPREADSHEET) return xml;
+  return xml.replaceAll(`<${prefix}:`, "<").replaceAll(`</${prefix}:`, "</");
+}
