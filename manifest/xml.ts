@@ -38,7 +38,7 @@ export function readXml(text: string): Element {
       if (parent.name !== closes) fail(at, `<${parent.name}> is closed by </${closes}>`);
       open.pop();
     } else if (words !== undefined) {
-      if (parent === top && words.trim() !== "") fail(at, `"${words.trim().slice(0, 40)}" stands outside of the one element`);
+      if (parent === top && words.trim() !== "") fail(at + words.search(/\S/), `"${words.trim().slice(0, 40)}" stands outside of the one element`);
       parent.text += plain(words.trim(), (what) => fail(at, what));
     } else if (!whole.startsWith("<!--")) fail(at, "this cannot be read as XML");
   }

@@ -22,7 +22,7 @@ const items: readonly Item[] = [
   { name: "Crucible", measure: "heat", used: input(9, "weight"), price: input(165, "money"), life: 40 },
   { name: "Bar mould", measure: "pour", used: input(24, "weight"), price: input(95, "money"), life: 500 },
   { name: "Air mixer", measure: "hour", used: input(66, "weight"), price: input(480, "money"), life: 2500 },
-  { name: "Filter cloth", measure: "lb of cement silver", used: computed('=LOT.WEIGHT(Lots!M13,"ozt","lb")', "weight"), price: input(58, "money"), life: 400 },
+  { name: "Filter cloth", measure: "lb of silver", used: computed('=LOT.WEIGHT(Lots!M13,"ozt","lb")', "weight"), price: input(58, "money"), life: 400 },
   { name: "Scrubber packing", measure: "hour", used: input(66, "weight"), price: input(340, "money"), life: 600 },
 ];
 
@@ -49,10 +49,10 @@ const row = ({ name, measure, used, price, life }: Item, i: number): readonly [n
 
 export const consumables: Sheet = {
   name: "Consumables",
-  widths: [30, 20, 12, 12, 13, 12, 13, 12],
+  widths: [34, 20, 12, 13, 13, 13, 12, 13],
   page: "portrait",
   cursor: "C5",
-  scrollsFrom: "A5",
+  headingRow: 4,
   merged: ["A2:H2", "A21:H21"],
   heights: { 1: 26, 2: 30, 4: 33, 21: 30 },
   rows: {
@@ -61,11 +61,11 @@ export const consumables: Sheet = {
     4: [
       heading("Item"),
       heading("Measured in"),
-      numberHeading("Used this month"),
+      numberHeading("Used"),
       numberHeading("Price each, $"),
-      numberHeading("Life of one, in measure"),
+      numberHeading("Life of one"),
       numberHeading("Cost, $"),
-      numberHeading("$ per troy ounce"),
+      numberHeading("$ per ozt"),
       numberHeading("Share of cost"),
     ],
     ...Object.fromEntries(items.map(row)),
@@ -74,9 +74,9 @@ export const consumables: Sheet = {
 
     23: [section("Per troy ounce")],
     24: [text("Fine silver received, ozt"), computed("=Lots!J13", "ozt")],
-    25: [text("Cost per troy ounce, $"), computed("=F19/B24", "moneyPerOunce")],
-    26: [text("Cost as a share of the silver price"), computed("=B25/SilverPrice", "share")],
-    27: [text("What was used up, in one formula, $"), computed(`=LOT.LOTCOST(C${FIRST}:C${LAST_USED_UP},D${FIRST}:D${LAST_USED_UP})`, "money"), _, note(`=LOT.LOTCOST(C${FIRST}:C${LAST_USED_UP},D${FIRST}:D${LAST_USED_UP}), rounded once at the end`)],
+    25: [text("Cost per ozt, $"), computed("=F19/B24", "moneyPerOunce")],
+    26: [text("Share of the silver price"), computed("=B25/SilverPrice", "share")],
+    27: [text("Used up, in one formula, $"), computed(`=LOT.LOTCOST(C${FIRST}:C${LAST_USED_UP},D${FIRST}:D${LAST_USED_UP})`, "money"), _, note(`=LOT.LOTCOST(C${FIRST}:C${LAST_USED_UP},D${FIRST}:D${LAST_USED_UP}), rounded once at the end`)],
 
     29: [section("What the month leaves, $")],
     30: [text("Silver, at the recovery so far"), computed("=ROUND(Lots!J13*Lots!N13*SilverPrice,2)", "money")],
@@ -84,5 +84,5 @@ export const consumables: Sheet = {
     32: [text("Cost of the month"), computed("=-F19", "money")],
     33: [totalLabel("Left to the shop"), total("=SUM(B30:B32)", "money")],
   },
-  chart: { title: "Cost per troy ounce, $", over: "A35:H55", categories: `A${FIRST}:A${LAST}`, values: `G${FIRST}:G${LAST}`, format: "moneyPerOunce" },
+  chart: { title: "Cost per troy ounce, $", over: "A35:H55", categories: `A${FIRST}:A${LAST}`, values: `G${FIRST}:G${LAST}`, format: "money" },
 };

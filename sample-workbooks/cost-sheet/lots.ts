@@ -62,10 +62,10 @@ const sum = (column: string): string => `=SUM(${column}${FIRST}:${column}${LAST}
 
 export const lots: Sheet = {
   name: "Lots",
-  widths: [11, 8, 13, 21, 11, 9, 11, 7, 11, 13, 11, 9, 12, 11, 9, 11, 13],
+  widths: [12, 9, 14, 24, 13, 10, 12, 9, 13, 14, 12, 12, 14, 13, 11, 12, 14],
   page: "landscape",
   cursor: "I5",
-  scrollsFrom: "B5",
+  headingRow: 4,
   heights: { 1: 26, 4: 48 },
   lists: [{ range: `H${FIRST}:H${LAST}`, choices: ["kg", "g", "lb", "ozt", "ozav", "dwt", "gr"] }],
   numberTexts: `I${FIRST}:I${LAST}`,
@@ -107,7 +107,7 @@ export const lots: Sheet = {
     14: [note("Lot 26-03-07 is still in work: it has no outturn, and the recovery of the month leaves it out. Every lot is paid on the fine weight that was agreed at weigh-in.")],
     16: [caution(`Copper: ${find("COPPER")?.caution ?? ""}`)],
 
-    18: [section("Metal balance of the month"), _, _, _, numberHeading("ozt, fine")],
+    18: [section("Metal balance of the month"), _, _, _, numberHeading("Fine, ozt")],
     19: [text("In the shop on 1 March"), _, _, _, input(61.25, "ozt"), _, note("Bar stubs, filter papers, cell and two bars, as counted.")],
     20: [text("Received"), _, _, _, computed("=J13", "ozt"), _, note("Fine weight of the lots above.")],
     21: [text("Shipped"), _, _, _, input(1240, "ozt"), _, note("Fine bars sent out, by the bar list.")],

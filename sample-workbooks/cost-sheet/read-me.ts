@@ -24,7 +24,7 @@ export const readMe: Sheet = {
     11: [heading("Sheet"), unitHeading("What is on it"), blank("heading"), blank("heading")],
     12: [text("Lots"), words("Each lot from weigh-in to payout, and the metal balance of the month.")],
     13: [text("Consumables"), words("What the month used up and wore down, per troy ounce of silver.")],
-    14: [text("Settlement"), words("One lot settled by exchange of assays: the statement line by line, and the same figures by ordinary formulas.")],
+    14: [text("Settlement"), words("One lot settled by exchange of assays: one formula writes the statement, ordinary ones stand beside it.")],
     15: [text("Prices"), words("Prices and terms. Their cells have names, so that a formula can be read: SilverPrice, CopperAllowance.")],
 
     17: [heading("How a cell looks"), unitHeading("What it is"), blank("heading"), blank("heading")],

@@ -22,8 +22,8 @@ export interface Sheet {
   /** In points, where a row is higher than one line. */
   readonly heights?: Readonly<Record<number, number>>;
   readonly merged?: readonly string[];
-  /** The first cell that scrolls: what stands above and left of it stays. */
-  readonly scrollsFrom?: string;
+  /** The row of headings: it and what stands above it stay in view, and it is printed on every page. */
+  readonly headingRow?: number;
   /** Where the cursor stands when the sheet opens. */
   readonly cursor: string;
   readonly lists?: readonly List[];

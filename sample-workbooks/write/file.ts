@@ -6,8 +6,9 @@ import type { Book } from "./book";
 import { chartPart, drawingPart } from "./chart-part";
 import { computedBook } from "./computed-book";
 import { RELATIONSHIPS, relationshipsXml } from "./relationships";
-import { printTitles, sheetPart } from "./sheet-part";
-import { Listed, Styles } from "./styles-part";
+import { Listed } from "./listed";
+import { quoted, sheetPart } from "./sheet-part";
+import { Styles } from "./styles-part";
 
 const OFFICE = "application/vnd.openxmlformats-officedocument";
 /** The calculation engine of Excel since 2019: an older one named here, or none, would make Excel compute everything on opening. */
@@ -66,10 +67,9 @@ function zipped(parts: readonly (readonly [name: string, xml: string])[], date: 
 
 function workbookPart(book: Book): string {
   const sheets = book.sheets.map(({ name }, i) => `<sheet name="${encodeAttribute(name)}" sheetId="${i + 1}" r:id="rId${i + 1}"/>`);
-  const titles = book.sheets.flatMap((sheet, i) => {
-    const range = printTitles(sheet);
-    return range === null ? [] : [`<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${range}</definedName>`];
-  });
+  const titles = book.sheets.flatMap(({ name, headingRow }, i) =>
+    headingRow ? [`<definedName name="_xlnm.Print_Titles" localSheetId="${i}">${quoted(name)}!$${headingRow}:$${headingRow}</definedName>`] : [],
+  );
   const names = Object.entries(book.names)
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(([name, range]) => `<definedName name="${name}">${encodeText(range)}</definedName>`);

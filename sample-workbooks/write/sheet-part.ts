@@ -1,11 +1,12 @@
-import { addressOf, columnName, readAddress } from "../../src/workbook/xlsx/address";
+import { addressOf } from "../../src/workbook/xlsx/address";
 import { encodeCellText } from "../../src/workbook/xlsx/cell-text";
 import { toStored } from "../../src/workbook/xlsx/stored-formula";
-import { encodeAttribute, encodeText, SPREADSHEET } from "../../src/workbook/xlsx/xml";
+import { encodeText, SPREADSHEET } from "../../src/workbook/xlsx/xml";
 import type { List, Sheet } from "./book";
 import type { ValuedCell } from "./computed-book";
-import type { Listed, Styles } from "./styles-part";
+import type { Listed } from "./listed";
 import { RELATIONSHIPS } from "./relationships";
+import type { Styles } from "./styles-part";
 
 export interface SheetContext {
   readonly styles: Styles;
@@ -33,15 +34,10 @@ export function sheetPart(sheet: Sheet, cells: readonly ValuedCell[], context: S
   ].join("")}</worksheet>`;
 }
 
-function view({ cursor, scrollsFrom }: Sheet, isFront: boolean): string {
-  const opening = `<sheetViews><sheetView showGridLines="0"${isFront ? ' tabSelected="1"' : ""} workbookViewId="0">`;
-  const scrolls = scrollsFrom === undefined ? null : readAddress(scrollsFrom);
-  if (!scrolls || !scrollsFrom) return `${opening}<selection activeCell="${cursor}" sqref="${cursor}"/></sheetView></sheetViews>`;
-  const across = scrolls.column - 1;
-  const down = scrolls.row - 1;
-  const pane = across > 0 ? "bottomRight" : "bottomLeft";
-  const split = `${across > 0 ? ` xSplit="${across}"` : ""} ySplit="${down}"`;
-  return `${opening}<pane${split} topLeftCell="${scrollsFrom}" activePane="${pane}" state="frozen"/><selection pane="${pane}" activeCell="${cursor}" sqref="${cursor}"/></sheetView></sheetViews>`;
+function view({ cursor, headingRow }: Sheet, isFront: boolean): string {
+  const pane = headingRow ? `<pane ySplit="${headingRow}" topLeftCell="A${headingRow + 1}" activePane="bottomLeft" state="frozen"/>` : "";
+  const selection = `<selection${headingRow ? ' pane="bottomLeft"' : ""} activeCell="${cursor}" sqref="${cursor}"/>`;
+  return `<sheetViews><sheetView showGridLines="0"${isFront ? ' tabSelected="1"' : ""} workbookViewId="0">${pane}${selection}</sheetView></sheetViews>`;
 }
 
 function rows({ heights = {} }: Sheet, cells: readonly ValuedCell[], context: SheetContext): string {
@@ -71,12 +67,4 @@ const dropDown = ({ range, choices }: List): string =>
 
 const counted = (name: string, items: readonly string[]): string => (items.length > 0 ? `<${name} count="${items.length}">${items.join("")}</${name}>` : "");
 
-/** The rows that repeat on every printed page, for a sheet whose headings stay in view. */
-export function printTitles({ name, scrollsFrom }: Sheet): string | null {
-  const scrolls = scrollsFrom === undefined ? null : readAddress(scrollsFrom);
-  if (!scrolls) return null;
-  const columns = scrolls.column > 1 ? `${quoted(name)}!$A:$${columnName(scrolls.column - 1)},` : "";
-  return `${columns}${quoted(name)}!$${scrolls.row - 1}:$${scrolls.row - 1}`;
-}
-
-export const quoted = (sheet: string): string => `'${encodeAttribute(sheet).replace(/'/g, "''")}'`;
+export const quoted = (sheet: string): string => `'${encodeText(sheet).replace(/'/g, "''")}'`;

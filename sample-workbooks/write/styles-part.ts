@@ -1,5 +1,6 @@
 import { encodeAttribute, SPREADSHEET } from "../../src/workbook/xlsx/xml";
 import { type Format, formats } from "./formats";
+import { Listed } from "./listed";
 import { type Appearance, type Look, looks } from "./looks";
 
 const FIRST_FORMAT_OF_ONES_OWN = 164;
@@ -42,25 +43,6 @@ export class Styles {
       list("cellXfs", this.#cells.all),
       list("cellStyles", ['<cellStyle name="Normal" xfId="0" builtinId="0"/>']),
     ].join("")}</styleSheet>`;
-  }
-}
-
-/** Each thing once, with its place in the list as its number. */
-export class Listed<T> {
-  readonly #places: Map<T, number>;
-
-  constructor(first: readonly T[]) {
-    this.#places = new Map(first.map((item, i) => [item, i]));
-  }
-
-  of(item: T): number {
-    const place = this.#places.get(item) ?? this.#places.size;
-    this.#places.set(item, place);
-    return place;
-  }
-
-  get all(): T[] {
-    return [...this.#places.keys()];
   }
 }
 

@@ -18,7 +18,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "from",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -26,7 +26,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give it in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -37,7 +37,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.WEIGHT(1,\"lb\",\"ozt\")",
-        "shows": "14.583333333333334"
+        "shows": "14.58333…"
       },
       {
         "formula": "=LOT.WEIGHT(7000,\"gr\",\"lb\")",
@@ -79,7 +79,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "from",
         "description": "Its unit.",
-        "wants": "L, mL, gal, galimp, ft3, m3",
+        "wants": "one of L, mL, gal, galimp, ft3, m3",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -87,7 +87,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give it in.",
-        "wants": "L, mL, gal, galimp, ft3, m3",
+        "wants": "one of L, mL, gal, galimp, ft3, m3",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -135,7 +135,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The scale to give it on.",
-        "wants": "ppt, %, fraction, karat",
+        "wants": "one of ppt, %, fraction, karat",
         "otherwise": "ppt",
         "optional": true,
         "shape": "value"
@@ -146,7 +146,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.FINENESS(\"22k\")",
-        "shows": "916.6666666666666"
+        "shows": "916.66666…"
       },
       {
         "formula": "=LOT.FINENESS(\"sterling\",\"%\")",
@@ -233,7 +233,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -249,7 +249,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the fine weight in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "ozt",
         "optional": true,
         "shape": "value"
@@ -260,7 +260,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.FINEWEIGHT(7500,\"g\",925)",
-        "shows": "223.04580486104346"
+        "shows": "223.04580…"
       },
       {
         "formula": "=LOT.FINEWEIGHT(100,\"ozt\",\"sterling\")",
@@ -302,7 +302,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -318,7 +318,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the net weight in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "unit",
         "optional": true,
         "shape": "value"
@@ -371,7 +371,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.MELTFINENESS({8;20;10},{\"22k\";\"21k\";\"18k\"})",
-        "shows": "850.8771929824561"
+        "shows": "850.87719…"
       }
     ],
     "group": "weights",
@@ -404,7 +404,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -476,7 +476,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -553,7 +553,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "The unit of both.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -585,7 +585,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the uncertainty in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "ozt",
         "optional": true,
         "shape": "value"
@@ -724,11 +724,11 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.ASSAYFINE(1.1,1.017)",
-        "shows": "924.5454545454545"
+        "shows": "924.54545…"
       },
       {
         "formula": "=LOT.ASSAYFINE(0.5,0.4575,0.5,0.495)",
-        "shows": "924.2424242424242"
+        "shows": "924.24242…"
       }
     ],
     "group": "assay",
@@ -772,7 +772,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.SAMPLEU({924;925;926},1)",
-        "shows": "0.5773502691896257"
+        "shows": "0.577350…"
       }
     ],
     "group": "assay",
@@ -808,7 +808,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.ACIDMOLARITY(\"40%\")",
-        "shows": "7.913421"
+        "shows": "7.91341…"
       }
     ],
     "group": "dissolve",
@@ -841,7 +841,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -881,7 +881,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit of volume to give it in.",
-        "wants": "L, mL, gal, galimp, ft3, m3",
+        "wants": "one of L, mL, gal, galimp, ft3, m3",
         "otherwise": "L",
         "optional": true,
         "shape": "value"
@@ -892,7 +892,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.NITRIC(1,\"kg\",\"sterling\")",
-        "shows": "0.96"
+        "shows": "0.961807…"
       }
     ],
     "group": "dissolve",
@@ -925,7 +925,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -952,7 +952,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.FUME(1,\"kg\",\"sterling\")",
-        "shows": "3.6"
+        "shows": "3.64525…"
       }
     ],
     "group": "dissolve",
@@ -1009,7 +1009,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit of flow to give it in.",
-        "wants": "cfm, m3/h, L/min, L/s",
+        "wants": "one of cfm, m3/h, L/min, L/s",
         "otherwise": "cfm",
         "optional": true,
         "shape": "value"
@@ -1053,7 +1053,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1069,7 +1069,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "volumeUnit",
         "description": "Its unit.",
-        "wants": "L, mL, gal, galimp, ft3, m3",
+        "wants": "one of L, mL, gal, galimp, ft3, m3",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1113,7 +1113,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "L, mL, gal, galimp, ft3, m3",
+        "wants": "one of L, mL, gal, galimp, ft3, m3",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1129,7 +1129,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "vesselUnit",
         "description": "Its unit.",
-        "wants": "L, mL, gal, galimp, ft3, m3",
+        "wants": "one of L, mL, gal, galimp, ft3, m3",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1180,7 +1180,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1204,7 +1204,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the copper in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "unit",
         "optional": true,
         "shape": "value"
@@ -1215,11 +1215,11 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.COPPER(10,\"lb\")",
-        "shows": "2.945539092335572"
+        "shows": "2.94553…"
       },
       {
         "formula": "=LOT.COPPER(3,\"lb\",\"13%\")",
-        "shows": "0.9985377523017589"
+        "shows": "0.998537…"
       },
       {
         "formula": "=LOT.COPPER(10,\"oz\")",
@@ -1259,7 +1259,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1275,7 +1275,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the silver in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "unit",
         "optional": true,
         "shape": "value"
@@ -1286,7 +1286,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.SILVERDROPPED(1,\"lb\")",
-        "shows": "3.394964279735625"
+        "shows": "3.39496…"
       }
     ],
     "group": "drop",
@@ -1318,7 +1318,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1334,7 +1334,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "barUnit",
         "description": "The unit of the bar's weight.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1398,7 +1398,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.DROPRATE({0;6;12;18;24},{1;0.5;0.25;0.125;0.0625})",
-        "shows": "0.115524530093324"
+        "shows": "0.115524…"
       }
     ],
     "group": "drop",
@@ -1449,7 +1449,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.DROPHOURS(100,0.01,0.19188)",
-        "shows": "48.0005"
+        "shows": "48.00052…"
       }
     ],
     "group": "drop",
@@ -1491,7 +1491,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.DROPPED(24,0.1)",
-        "shows": "0.909282"
+        "shows": "0.909282…"
       }
     ],
     "group": "drop",
@@ -1524,7 +1524,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.SILVERLEFT(0.01)",
-        "shows": "0.0000019"
+        "shows": "0.000001…"
       }
     ],
     "group": "drop",
@@ -1556,7 +1556,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1572,7 +1572,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the salt in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "g",
         "optional": true,
         "shape": "value"
@@ -1583,7 +1583,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.SALT(100,\"g\")",
-        "shows": "54.177"
+        "shows": "54.17701…"
       }
     ],
     "group": "drop",
@@ -1613,7 +1613,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1621,7 +1621,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the silver in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "unit",
         "optional": true,
         "shape": "value"
@@ -1632,7 +1632,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.CHLORIDESILVER(100,\"g\")",
-        "shows": "75.2648"
+        "shows": "75.26483…"
       }
     ],
     "group": "drop",
@@ -1661,7 +1661,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1685,7 +1685,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the weights in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "unit",
         "optional": true,
         "shape": "value"
@@ -1728,7 +1728,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1752,7 +1752,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give it in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "g",
         "optional": true,
         "shape": "value"
@@ -1763,7 +1763,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.GOLDDROP(1,\"ozt\",\"sodium metabisulfite\",0,\"g\")",
-        "shows": "22.5"
+        "shows": "22.51372…"
       }
     ],
     "group": "drop",
@@ -1965,7 +1965,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "silverUnit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1981,7 +1981,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "copperUnit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -1997,7 +1997,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "volumeUnit",
         "description": "Its unit.",
-        "wants": "L, mL, gal, galimp, ft3, m3",
+        "wants": "one of L, mL, gal, galimp, ft3, m3",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -2008,7 +2008,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.SPENTCOPPER(0.925,\"kg\",0.075,\"kg\",10,\"L\")",
-        "shows": "34.746236611"
+        "shows": "34.74623…"
       }
     ],
     "group": "wash",
@@ -2039,7 +2039,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -2055,7 +2055,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the iron in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "unit",
         "optional": true,
         "shape": "value"
@@ -2066,7 +2066,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.IRON(1,\"kg\")",
-        "shows": "0.878812199"
+        "shows": "0.878812…"
       }
     ],
     "group": "wash",
@@ -2107,7 +2107,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give it in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "kg",
         "optional": true,
         "shape": "value"
@@ -2118,7 +2118,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.SODA(10,\"NaOH\")",
-        "shows": "0.39997"
+        "shows": "0.399967…"
       }
     ],
     "group": "wash",
@@ -2152,7 +2152,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -2168,7 +2168,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "capacityUnit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -2218,7 +2218,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -2234,7 +2234,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "mouldUnit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -2275,7 +2275,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -2302,7 +2302,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.CELLHOURS(1,\"kg\",100,\"100%\")",
-        "shows": "2.48465118"
+        "shows": "2.48465…"
       }
     ],
     "group": "melt",
@@ -2333,7 +2333,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -2360,7 +2360,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.CELLENERGY(1,\"kg\",1.5,\"100%\")",
-        "shows": "0.37269768"
+        "shows": "0.372697…"
       }
     ],
     "group": "melt",
@@ -2391,7 +2391,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -2407,7 +2407,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the silver in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "ozt",
         "optional": true,
         "shape": "value"
@@ -2418,7 +2418,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.CELLDRAW(1000,\"ozt\",980)",
-        "shows": "67.89928559"
+        "shows": "67.89928…"
       }
     ],
     "group": "melt",
@@ -2451,7 +2451,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "fromUnit",
         "description": "The unit of weight that it is for.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -2459,7 +2459,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "toUnit",
         "description": "The unit of weight to give it for.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -3016,7 +3016,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -3104,7 +3104,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -3212,7 +3212,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -3244,7 +3244,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the weight in.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "ozt",
         "optional": true,
         "shape": "value"
@@ -3292,7 +3292,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -3367,7 +3367,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.QUOTE(100,\"ozt\",915,925,930,24,\"98%\",0.5,25,\"5%\")",
-        "shows": "Low"
+        "shows": "Quote"
       }
     ],
     "group": "payout",
@@ -3400,7 +3400,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -3465,7 +3465,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "value"
@@ -3539,7 +3539,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Their unit.",
-        "wants": "a column or one value, each kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "a column or one value, each one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "range"
@@ -3555,7 +3555,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the fine weights in.",
-        "wants": "a column or one value, each kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "a column or one value, each one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "ozt",
         "optional": true,
         "shape": "range"
@@ -3598,7 +3598,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Its unit.",
-        "wants": "a column or one value, each kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "a column or one value, each one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "range"
@@ -3622,7 +3622,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "to",
         "description": "The unit to give the copper in.",
-        "wants": "a column or one value, each kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "a column or one value, each one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": "unit",
         "optional": true,
         "shape": "range"
@@ -3633,7 +3633,7 @@ export const texts: readonly Texts[] = [
     "examples": [
       {
         "formula": "=LOT.COPPERS({10;20},\"lb\")",
-        "shows": "2.945539093083"
+        "shows": "2.94553…"
       }
     ],
     "group": "columns",
@@ -3708,7 +3708,7 @@ export const texts: readonly Texts[] = [
       {
         "name": "unit",
         "description": "Their unit.",
-        "wants": "a column or one value, each kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
+        "wants": "a column or one value, each one of kg, g, mg, lb, ozav, ozt, dwt, gr, lbt",
         "otherwise": null,
         "optional": false,
         "shape": "range"

@@ -119,7 +119,7 @@ export const quote = statement(
       ordered(fine.times(payable).times(price.times(factor).minus(refiningCharge)).minus(lotCharges).round(2, "half away from zero"));
     const payRow = (label: string, factor: Expression) => [label, ...cases.map(({ fine }) => line(label, pay(fine, factor)))];
     return [
-      ["", "Low", "Likely", "High"],
+      ["Quote", "Low", "Likely", "High"],
       ["Fineness, ‰", ...cases.map(({ f }) => ({ name: "fineness", quantity: perThousand, of: f.times(1000) }))],
       ["Fine weight, ozt", ...cases.map(({ fine }) => ({ name: "fine weight", quantity: troyOunces, of: fine }))],
       payRow("Payout, price down", ONE.minus(swing)),

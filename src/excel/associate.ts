@@ -1,27 +1,37 @@
 import { calls } from "../catalogue/calls";
 import type { Call } from "../catalogue/entry";
-import { type ErrorCode, FaultError, errorCode } from "../core/fault";
+import { type Fault, FaultError, errorCode, sentence } from "../core/fault";
 import type { CellValue } from "../functions/answer";
 
 /**
  * Ties every function to its id. Microsoft's bundler plug-in would tie the functions themselves, and Excel would then
- * show #VALUE! without our sentence.
+ * show #VALUE! without our sentence. `called` is told of each call.
  */
-export function associate(): void {
+export function associate(called: () => void): void {
   // Without Excel around it the page has no such object, and there is nothing to tie.
   if (typeof CustomFunctions === "undefined") return;
-  for (const [id, call] of Object.entries(calls)) CustomFunctions.associate(id, cellFunction(call));
+  for (const [id, call] of Object.entries(calls)) {
+    const compute = cellFunction(call);
+    CustomFunctions.associate(id, (...cells: unknown[]) => {
+      called();
+      return compute(...cells);
+    });
+  }
 }
 
-type CellFunction = (...cells: unknown[]) => CellValue | CellValue[][];
+type ExcelValue = number | string | boolean | CustomFunctions.Error;
 
 /** A function as Excel calls it: with cells, then one argument more about the call. */
-export function cellFunction({ call, arity }: Call): CellFunction {
+export function cellFunction({ call, arity }: Call): (...cells: unknown[]) => ExcelValue | ExcelValue[][] {
   return (...cells) => {
     try {
-      return finite(call(...cells.slice(0, arity).map(plain)).value());
+      const result = call(...cells.slice(0, arity).map(plain)).value();
+      if (Array.isArray(result)) return result.map((row) => row.map(excelValue));
+      const value = excelValue(result);
+      if (typeof value === "object") throw value;
+      return value;
     } catch (error) {
-      throw excelError(error);
+      throw asCellError(error);
     }
   };
 }
@@ -32,23 +42,22 @@ function plain(cell: unknown): unknown {
   return typeof cell === "object" && cell !== null && "basicValue" in cell ? cell.basicValue : cell;
 }
 
-/** Excel turns NaN and Infinity into errors without a word. */
-function finite(result: CellValue | CellValue[][]): CellValue | CellValue[][] {
-  const bad = [result].flat(2).find((value) => typeof value === "number" && !Number.isFinite(value));
-  if (bad !== undefined) throw new FaultError({ kind: "not-finite", what: "the result" });
-  return result;
+function excelValue(value: CellValue): ExcelValue {
+  if (typeof value === "object") return cellError(value.fault);
+  // Excel turns NaN and Infinity into errors without a word.
+  return typeof value === "number" && !Number.isFinite(value) ? cellError({ kind: "not-finite", what: "the result" }) : value;
 }
 
-const OURS = "Lotwright itself failed here: report this formula together with what =LOT.VERSION() shows";
-
-function excelError(error: unknown): CustomFunctions.Error {
-  return error instanceof FaultError ? cellError(errorCode(error.fault), error.message) : cellError("#VALUE!", OURS);
+function cellError(fault: Fault): CustomFunctions.Error {
+  const { invalidValue, notAvailable } = CustomFunctions.ErrorCode;
+  return new CustomFunctions.Error({ "#VALUE!": invalidValue, "#N/A": notAvailable }[errorCode(fault)], sentence(fault));
 }
 
-function cellError(code: ErrorCode, message: string): CustomFunctions.Error {
-  const codes: Record<ErrorCode, CustomFunctions.ErrorCode> = {
-    "#VALUE!": CustomFunctions.ErrorCode.invalidValue,
-    "#N/A": CustomFunctions.ErrorCode.notAvailable,
-  };
-  return new CustomFunctions.Error(codes[code], message);
+function asCellError(error: unknown): CustomFunctions.Error {
+  if (error instanceof CustomFunctions.Error) return error;
+  if (error instanceof FaultError) return cellError(error.fault);
+  return new CustomFunctions.Error(
+    CustomFunctions.ErrorCode.invalidValue,
+    "Lotwright itself failed here: report this formula together with what =LOT.VERSION() shows",
+  );
 }

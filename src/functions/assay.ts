@@ -35,8 +35,8 @@ export function agreedAssay(ours: any, theirs: any, limit: any, umpire?: any): a
  * @returns The fineness, in parts per thousand.
  * @words cupel cupellation bead parting titration proof correction loss
  * @caution Assay by fire and acid burns and gives off lead and acid fume; local codes and licensed practice decide.
- * @example =LOT.ASSAYFINE(1.1,1.017) -> 924.5454545454545
- * @example =LOT.ASSAYFINE(0.5,0.4575,0.5,0.495) -> 924.2424242424242
+ * @example =LOT.ASSAYFINE(1.1,1.017) -> 924.54545…
+ * @example =LOT.ASSAYFINE(0.5,0.4575,0.5,0.495) -> 924.24242…
  */
 export function assayFineness(sample: any, found: any, proofTaken?: any, proofFound?: any): any {
   return answer(
@@ -59,7 +59,7 @@ export function assayFineness(sample: any, found: any, proofTaken?: any, proofFo
  * @returns The expanded uncertainty of their mean, in parts per thousand.
  * @words dip samples standard deviation mean scatter melt error
  * @source JCGM 100:2008 (GUM), 4.2.3 and 6.2.1
- * @example =LOT.SAMPLEU({924;925;926},1) -> 0.5773502691896257
+ * @example =LOT.SAMPLEU({924;925;926},1) -> 0.577350…
  */
 export function sampleU(finenesses: any[][], k?: any): any {
   return answer(assay.sampleUncertainty, {

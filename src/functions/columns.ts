@@ -53,7 +53,7 @@ export function fineWeights(weight: any[][], unit: any[][], fineness: any[][], t
  * @returns A column of copper weights; an empty row stays empty, a row with a mistake shows its own error.
  * @words cement cementation column list lots many rows
  * @caution Silver nitrate and nitric acid burn skin and eyes; free acid on copper gives off toxic fume. The figure plans a purchase and is no procedure; local codes and licensed practice decide.
- * @example =LOT.COPPERS({10;20},"lb") -> 2.945539093083
+ * @example =LOT.COPPERS({10;20},"lb") -> 2.94553…
  */
 export function coppers(fine: any[][], unit: any[][], allowance?: any[][], freeAcid?: any[][], to?: any[][]): any[][] {
   return spilled(

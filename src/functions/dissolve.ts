@@ -10,7 +10,7 @@ import * as read from "./read";
  * @words nitric acid concentration strength mol per litre density
  * @source density at 20 °C: CRC Handbook of Chemistry and Physics, 102nd ed. (to 40 %), Perry's Chemical Engineers' Handbook (above; in part from memory)
  * @caution Nitric acid burns and gives off toxic fume; local codes and licensed practice decide.
- * @example =LOT.ACIDMOLARITY("40%") -> 7.913421
+ * @example =LOT.ACIDMOLARITY("40%") -> 7.91341…
  */
 export function acidMolarity(strength: any): any {
   return answer(dissolving.acidMolarity, { strength: read.strength("strength", strength), density: read.density("strength", strength) });
@@ -30,7 +30,7 @@ export function acidMolarity(strength: any): any {
  * @words how much acid dissolve sterling buy litres gallons
  * @source 3 Ag + 4 HNO₃ → 3 AgNO₃ + NO + 2 H₂O and Ag + 2 HNO₃ → AgNO₃ + NO₂ + H₂O; 3 Cu + 8 HNO₃ → 3 Cu(NO₃)₂ + 2 NO + 4 H₂O and Cu + 4 HNO₃ → Cu(NO₃)₂ + 2 NO₂ + 2 H₂O
  * @caution Nitric acid burns and gives off toxic nitrogen oxides. The figure plans a purchase and is no procedure; local fire, air, water and waste codes and licensed practice decide.
- * @example =LOT.NITRIC(1,"kg","sterling") -> 0.96
+ * @example =LOT.NITRIC(1,"kg","sterling") -> 0.961807…
  */
 export function nitric(weight: any, unit: any, fineness: any, strength?: any, no2share?: any, excess?: any, to?: any): any {
   return answer(
@@ -58,7 +58,7 @@ export function nitric(weight: any, unit: any, fineness: any, strength?: any, no
  * @words gas nitrogen dioxide brown fumes NOx ventilation hood
  * @source 3 Ag + 4 HNO₃ → 3 AgNO₃ + NO + 2 H₂O and Ag + 2 HNO₃ → AgNO₃ + NO₂ + H₂O; 3 Cu + 8 HNO₃ → 3 Cu(NO₃)₂ + 2 NO + 4 H₂O and Cu + 4 HNO₃ → Cu(NO₃)₂ + 2 NO₂ + 2 H₂O
  * @caution Nitrogen dioxide injures the lungs hours after it was breathed. Fume is drawn off where it rises and treated; local air codes and licensed practice decide.
- * @example =LOT.FUME(1,"kg","sterling") -> 3.6
+ * @example =LOT.FUME(1,"kg","sterling") -> 3.64525…
  */
 export function fume(weight: any, unit: any, fineness: any, no2share?: any): any {
   return answer(dissolving.fume, {

@@ -14,8 +14,8 @@ import * as read from "./read";
  * @words how much copper cement cementation drop buy bars bus bar stoichiometric
  * @source Cu + 2 Ag⁺ → Cu²⁺ + 2 Ag; 3 Cu + 8 HNO₃ → 3 Cu(NO₃)₂ + 2 NO + 4 H₂O
  * @caution Silver nitrate and nitric acid burn skin and eyes; free acid on copper gives off toxic fume. The figure plans a purchase and is no procedure; local codes and licensed practice decide.
- * @example =LOT.COPPER(10,"lb") -> 2.945539092335572
- * @example =LOT.COPPER(3,"lb","13%") -> 0.9985377523017589
+ * @example =LOT.COPPER(10,"lb") -> 2.94553…
+ * @example =LOT.COPPER(3,"lb","13%") -> 0.998537…
  * @example =LOT.COPPER(10,"oz") -> #VALUE! Cannot use unit = "oz": an ounce can be troy or avoirdupois, and they differ by 9.7 %: write "ozt" (troy, 31.1034768 g) or "ozav" (avoirdupois, 28.349523125 g)
  */
 export function copper(fine: any, unit: any, allowance?: any, freeAcid?: any, to?: any): any {
@@ -42,7 +42,7 @@ export function copper(fine: any, unit: any, allowance?: any, freeAcid?: any, to
  * @words bar loss check drop scale cement yield
  * @source Cu + 2 Ag⁺ → Cu²⁺ + 2 Ag; 3 Cu + 8 HNO₃ → 3 Cu(NO₃)₂ + 2 NO + 4 H₂O
  * @caution Silver nitrate and nitric acid burn skin and eyes; local codes and licensed practice decide.
- * @example =LOT.SILVERDROPPED(1,"lb") -> 3.394964279735625
+ * @example =LOT.SILVERDROPPED(1,"lb") -> 3.39496…
  */
 export function silverDropped(copperLost: any, unit: any, freeAcid?: any, to?: any): any {
   const given = read.massUnit("unit", unit);
@@ -84,7 +84,7 @@ export function copperBars(copper: any, unit: any, bar: any, barUnit: any, stub?
  * @returns The rate, in 1/h.
  * @words kinetics speed regression slope half-life readings test
  * @source least squares; silver drops on copper by a first-order law in silver while diffusion holds it back
- * @example =LOT.DROPRATE({0;6;12;18;24},{1;0.5;0.25;0.125;0.0625}) -> 0.115524530093324
+ * @example =LOT.DROPRATE({0;6;12;18;24},{1;0.5;0.25;0.125;0.0625}) -> 0.115524…
  */
 export function dropRate(hours: any[][], silver: any[][]): any {
   const [t, c] = read.paired(read.range("hours", hours, read.fromZero), read.range("silver", silver, read.aboveZero));
@@ -100,7 +100,7 @@ export function dropRate(hours: any[][], silver: any[][]): any {
  * @returns The hours.
  * @words how long time wait agitation finished
  * @caution Silver nitrate burns skin and eyes; a drop is done when the test says so. Local codes and licensed practice decide.
- * @example =LOT.DROPHOURS(100,0.01,0.19188) -> 48.0005
+ * @example =LOT.DROPHOURS(100,0.01,0.19188) -> 48.00052…
  */
 export function dropHours(start: any, target: any, rate: any): any {
   return answer(drop.dropHours, {
@@ -118,7 +118,7 @@ export function dropHours(start: any, target: any, rate: any): any {
  * @returns The share dropped, as a fraction; format the cell as a percentage.
  * @words progress percent complete drop time
  * @caution Silver nitrate burns skin and eyes; a drop is done when the test says so. Local codes and licensed practice decide.
- * @example =LOT.DROPPED(24,0.1) -> 0.909282
+ * @example =LOT.DROPPED(24,0.1) -> 0.909282…
  */
 export function droppedAfter(hours: any, rate: any): any {
   return answer(drop.droppedShare, {
@@ -135,7 +135,7 @@ export function droppedAfter(hours: any, rate: any): any {
  * @words salt test chloride solubility Ksp complete drop
  * @source solubility product of AgCl at 25 °C, 1.77e-10 mol²/L² (CRC Handbook, from memory; OpenStax Chemistry 2e prints 1.6e-10)
  * @caution Silver nitrate burns skin and eyes; local codes and licensed practice decide.
- * @example =LOT.SILVERLEFT(0.01) -> 0.0000019
+ * @example =LOT.SILVERLEFT(0.01) -> 0.000001…
  */
 export function silverLeft(chloride: any): any {
   return answer(drop.silverLeft, { chloride: read.single("chloride", chloride, read.chloride) });
@@ -152,7 +152,7 @@ export function silverLeft(chloride: any): any {
  * @words sodium chloride last silver precipitate
  * @source Ag⁺ + NaCl → AgCl + Na⁺
  * @caution Silver nitrate burns skin and eyes; local codes and licensed practice decide.
- * @example =LOT.SALT(100,"g") -> 54.177
+ * @example =LOT.SALT(100,"g") -> 54.17701…
  */
 export function salt(silver: any, unit: any, excess?: any, to?: any): any {
   return answer(
@@ -173,7 +173,7 @@ export function salt(silver: any, unit: any, excess?: any, to?: any): any {
  * @param [to] The unit to give the silver in.
  * @returns The silver.
  * @words AgCl wet work content
- * @example =LOT.CHLORIDESILVER(100,"g") -> 75.2648
+ * @example =LOT.CHLORIDESILVER(100,"g") -> 75.26483…
  */
 export function chlorideSilver(chloride: any, unit: any, to?: any): any {
   const given = read.massUnit("unit", unit);
@@ -219,7 +219,7 @@ export function silverFromChloride(chloride: any, unit: any, reagent?: any, exce
  * @words SMB metabisulfite copperas ferrous sulfate oxalic sulfur dioxide precipitate gold
  * @source 4 HAuCl₄ + 3 Na₂S₂O₅ + 9 H₂O → 4 Au + 6 NaHSO₄ + 16 HCl; HAuCl₄ + 3 FeSO₄·7H₂O → Au + FeCl₃ + Fe₂(SO₄)₃ + HCl + 21 H₂O; 2 HAuCl₄ + 3 SO₂ + 6 H₂O → 2 Au + 3 H₂SO₄ + 8 HCl; 2 HAuCl₄ + 3 H₂C₂O₄ → 2 Au + 6 CO₂ + 8 HCl
  * @caution Gold liquors are acid, and the reagents give off sulfur dioxide or carbon dioxide. The figure plans a purchase and is no procedure; local codes and licensed practice decide.
- * @example =LOT.GOLDDROP(1,"ozt","sodium metabisulfite",0,"g") -> 22.5
+ * @example =LOT.GOLDDROP(1,"ozt","sodium metabisulfite",0,"g") -> 22.51372…
  */
 export function goldDrop(gold: any, unit: any, reagent: any, excess?: any, to?: any): any {
   return answer(

@@ -58,7 +58,7 @@ export function bars(weight: any, unit: any, mould: any, mouldUnit: any): any[][
  * @words electrolysis current time crystal Faraday electrorefining
  * @source Faraday's law with F = 96 485.332 12 C/mol (CODATA 2018)
  * @caution The electrolyte is silver nitrate in nitric acid and the current is high; local electrical and waste codes and licensed practice decide.
- * @example =LOT.CELLHOURS(1,"kg",100,"100%") -> 2.48465118
+ * @example =LOT.CELLHOURS(1,"kg",100,"100%") -> 2.48465…
  */
 export function cellHours(fine: any, unit: any, amps: any, efficiency?: any): any {
   return answer(hoursInCell, {
@@ -79,7 +79,7 @@ export function cellHours(fine: any, unit: any, amps: any, efficiency?: any): an
  * @words power electricity kilowatt hours cell cost
  * @source Faraday's law with F = 96 485.332 12 C/mol (CODATA 2018)
  * @caution The electrolyte is silver nitrate in nitric acid and the current is high; local electrical and waste codes and licensed practice decide.
- * @example =LOT.CELLENERGY(1,"kg",1.5,"100%") -> 0.37269768
+ * @example =LOT.CELLENERGY(1,"kg",1.5,"100%") -> 0.372697…
  */
 export function cellEnergy(fine: any, unit: any, volts: any, efficiency?: any): any {
   return answer(energy, {
@@ -100,7 +100,7 @@ export function cellEnergy(fine: any, unit: any, volts: any, efficiency?: any): 
  * @words electrolyte depletion anode base metal replenish silver nitrate
  * @source Cu + 2 Ag⁺ → Cu²⁺ + 2 Ag
  * @caution The electrolyte is silver nitrate in nitric acid; local waste codes and licensed practice decide.
- * @example =LOT.CELLDRAW(1000,"ozt",980) -> 67.89928559
+ * @example =LOT.CELLDRAW(1000,"ozt",980) -> 67.89928…
  */
 export function cellDraw(weight: any, unit: any, fineness: any, to?: any): any {
   return answer(

@@ -126,7 +126,7 @@ export function metalReturn(fine: any, unit: any, payable: any, charges?: any, p
  * @param [swing] By what share the price may move.
  * @returns A heading and five lines; money to the cent.
  * @words offer estimate range client price swing low high
- * @example =LOT.QUOTE(100,"ozt",915,925,930,24,"98%",0.5,25,"5%") -> Low
+ * @example =LOT.QUOTE(100,"ozt",915,925,930,24,"98%",0.5,25,"5%") -> Quote
  */
 export function quote(
   weight: any,

@@ -91,12 +91,13 @@ function sameShape(first: Asked, a: Grid, second: Asked, b: Grid): void {
     fail({ kind: "shapes-differ", first: first.name, second: second.name, shapes: [shape(a), shape(b)] });
 }
 
-function nativeRange({ cells, reader }: Asked): Piece | null {
+function nativeRange({ name, cells, reader }: Asked): Piece | null {
   if (cells instanceof Reference) {
     const values = rowsOf(cells.holds).flat();
     return values.some((value) => typeof value === "string" && value !== "") ? null : reader.nativeEach(piece(cells));
   }
-  const rows = rowsOf(cells).map((row) => row.map((cell) => number(reader.read(cell, "range")).text).join(","));
+  const written = (cell: unknown): string => (isEmpty(cell) ? "0" : number(reader.read(cell, name)).text);
+  const rows = rowsOf(cells).map((row) => row.map(written).join(","));
   return rows.length === 1 && !rows[0]?.includes(",")
     ? { text: rows[0] as string, binds: binds.sum }
     : whole(`{${rows.join(";")}}`);

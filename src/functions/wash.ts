@@ -57,7 +57,7 @@ export function rinses(start: any, target: any, retained: any, rinse: any): any 
  * @words waste liquor blue copper nitrate concentration
  * @source Cu + 2 Ag⁺ → Cu²⁺ + 2 Ag
  * @caution Spent liquor is acid and holds copper: it is treated as waste by local water and waste codes and licensed practice.
- * @example =LOT.SPENTCOPPER(0.925,"kg",0.075,"kg",10,"L") -> 34.746236611
+ * @example =LOT.SPENTCOPPER(0.925,"kg",0.075,"kg",10,"L") -> 34.74623…
  */
 export function spentCopper(silver: any, silverUnit: any, copper: any, copperUnit: any, volume: any, volumeUnit: any): any {
   return answer(washing.spentCopper, {
@@ -78,7 +78,7 @@ export function spentCopper(silver: any, silverUnit: any, copper: any, copperUni
  * @words steel scrap copper recovery waste treatment cement copper
  * @source Fe + Cu²⁺ → Fe²⁺ + Cu
  * @caution Spent liquor is acid and holds metals; iron in it gives off hydrogen, which burns. Local water and waste codes and licensed practice decide.
- * @example =LOT.IRON(1,"kg") -> 0.878812199
+ * @example =LOT.IRON(1,"kg") -> 0.878812…
  */
 export function iron(copper: any, unit: any, allowance?: any, to?: any): any {
   const given = read.massUnit("unit", unit);
@@ -102,7 +102,7 @@ export function iron(copper: any, unit: any, allowance?: any, to?: any): any {
  * @words neutralise sodium carbonate hydroxide lye caustic soda ash waste
  * @source Na₂CO₃ + 2 HNO₃ → 2 NaNO₃ + CO₂ + H₂O; NaOH + HNO₃ → NaNO₃ + H₂O
  * @caution Neutralising is hot and foams, caustic soda burns. Local water and waste codes and licensed practice decide.
- * @example =LOT.SODA(10,"NaOH") -> 0.39997
+ * @example =LOT.SODA(10,"NaOH") -> 0.399967…
  */
 export function soda(freeAcid: any, as?: any, to?: any): any {
   return answer(

@@ -12,7 +12,7 @@ import * as read from "./read";
  * @returns The weight in the other unit.
  * @words convert pounds grams troy avoirdupois ounces pennyweight grains kilogram
  * @source 1 lb = 453.59237 g and 1 ozt = 31.1034768 g, both exact: NIST Special Publication 811, appendix B.8
- * @example =LOT.WEIGHT(1,"lb","ozt") -> 14.583333333333334
+ * @example =LOT.WEIGHT(1,"lb","ozt") -> 14.58333…
  * @example =LOT.WEIGHT(7000,"gr","lb") -> 1
  * @example =LOT.WEIGHT(5,"oz","g") -> #VALUE! Cannot use from = "oz": an ounce can be troy or avoirdupois, and they differ by 9.7 %: write "ozt" (troy, 31.1034768 g) or "ozav" (avoirdupois, 28.349523125 g)
  */
@@ -44,7 +44,7 @@ export function volume(value: any, from: any, to: any): any {
  * @param [to] The scale to give it on.
  * @returns The fineness.
  * @words karat carat percent purity stamp mark sterling millesimal
- * @example =LOT.FINENESS("22k") -> 916.6666666666666
+ * @example =LOT.FINENESS("22k") -> 916.66666…
  * @example =LOT.FINENESS("sterling","%") -> 92.5
  * @example =LOT.FINENESS(0.75,"karat") -> 18
  * @example =LOT.FINENESS(92.5) -> #VALUE! Cannot use value = 92.5: could be %, karat or ‰: write "92.5%" or 925
@@ -76,7 +76,7 @@ export function standard(name: any): any {
  * @param [to] The unit to give the fine weight in.
  * @returns The fine weight.
  * @words pure silver content contained metal sterling fine ounces assay
- * @example =LOT.FINEWEIGHT(7500,"g",925) -> 223.04580486104346
+ * @example =LOT.FINEWEIGHT(7500,"g",925) -> 223.04580…
  * @example =LOT.FINEWEIGHT(100,"ozt","sterling") -> 92.5
  * @example =LOT.FINEWEIGHT(100,"ozt",92.5) -> #VALUE! Cannot use fineness = 92.5: could be %, karat or ‰: write "92.5%" or 925
  */
@@ -118,7 +118,7 @@ export function grossWeight(fine: any, unit: any, fineness: any, to?: any): any 
  * @param finenesses Their finenesses, in a range of the same shape.
  * @returns The fineness, in parts per thousand.
  * @words average mix blend alligation pooled mean melt together
- * @example =LOT.MELTFINENESS({8;20;10},{"22k";"21k";"18k"}) -> 850.8771929824561
+ * @example =LOT.MELTFINENESS({8;20;10},{"22k";"21k";"18k"}) -> 850.87719…
  */
 export function meltFineness(weights: any[][], finenesses: any[][]): any {
   const [w, f] = read.paired(

@@ -24,23 +24,36 @@ export interface Computed {
 export type Outcome =
   /** Required arguments that nobody has given yet. */
   | { readonly kind: "waiting"; readonly needs: readonly string[] }
-  | { readonly kind: "fault"; readonly sentence: string; readonly code: string; readonly parameters: readonly string[] }
+  | {
+      readonly kind: "fault";
+      readonly sentence: string;
+      readonly code: string;
+      /** The arguments at fault, if it is any. */
+      readonly parameters: readonly string[];
+      /** True where other values in the cells that it reads would do: such a formula can wait for them. */
+      readonly canWait: boolean;
+    }
   | { readonly kind: "result"; readonly rows: readonly (readonly CellValue[])[]; readonly of: string; readonly unit: string; readonly working: string | null };
 
 /** Reads the cells that the arguments name, seen from a sheet, and calls the function. */
 export async function compute(entry: Entry, given: readonly Argument[], sheet: string, port: WorkbookPort): Promise<Computed> {
-  const fields = await Promise.all(entry.parameters.map((parameter, i) => readField(parameter, given[i] ?? { kind: "nothing" }, sheet, port)));
+  const fields = await Promise.all(entry.parameters.map((parameter, i) => readField(parameter, given[i] ?? NOTHING, sheet, port)));
   const notes = fields.flatMap(({ note }) => note ?? []);
   const faults = notes.filter(({ isFault }) => isFault);
   const [first] = faults;
-  if (first) return { notes, outcome: { kind: "fault", sentence: first.sentence, code: "#VALUE!", parameters: faults.map(({ parameter }) => parameter) } };
-  const isGiven = (i: number): boolean => (given[i]?.kind ?? "nothing") !== "nothing";
-  const needs = entry.parameters.filter(({ optional }, i) => !optional && !isGiven(i)).map(({ name }) => name);
+  if (first) {
+    const canWait = fields.every(({ note, code }) => !note?.isFault || code !== undefined);
+    const code = fields.find((field) => field.code)?.code ?? "#VALUE!";
+    return { notes, outcome: { kind: "fault", sentence: first.sentence, code, parameters: faults.map(({ parameter }) => parameter), canWait } };
+  }
+  const needs = entry.parameters.filter(({ optional }, i) => !optional && (given[i] ?? NOTHING).kind === "nothing").map(({ name }) => name);
   const computed = called(entry, fields.map(({ cell }) => cell), notes);
   if (needs.length === 0) return computed;
   // What is given already may be wrong; what is missing needs no fault yet.
   return { notes: computed.notes.filter(({ parameter }) => !needs.includes(parameter)), outcome: { kind: "waiting", needs } };
 }
+
+const NOTHING: Argument = { kind: "nothing" };
 
 function called(entry: Entry, cells: readonly unknown[], notes: readonly FieldNote[]): Computed {
   try {
@@ -52,7 +65,9 @@ function called(entry: Entry, cells: readonly unknown[], notes: readonly FieldNo
     if (!(thrown instanceof FaultError)) throw thrown;
     const parameters = blamed(thrown.fault, entry.parameters);
     const told = parameters.map((parameter) => ({ parameter, sentence: thrown.message, isFault: true }));
-    return { notes: [...notes, ...told], outcome: { kind: "fault", sentence: thrown.message, code: errorCode(thrown.fault), parameters } };
+    const isCell = (name: string): boolean => cells[entry.parameters.findIndex((parameter) => parameter.name === name)] instanceof Reference;
+    const canWait = parameters.length > 0 ? parameters.every(isCell) : cells.some((cell) => cell instanceof Reference);
+    return { notes: [...notes, ...told], outcome: { kind: "fault", sentence: thrown.message, code: errorCode(thrown.fault), parameters, canWait } };
   }
 }
 
@@ -86,6 +101,8 @@ interface Field {
   /** As the function takes it. */
   readonly cell: unknown;
   readonly note?: FieldNote;
+  /** The error that a cell shows which it names. */
+  readonly code?: string;
 }
 
 async function readField(parameter: Parameter, argument: Argument, sheet: string, port: WorkbookPort): Promise<Field> {
@@ -119,7 +136,7 @@ function readCells({ name, shape }: Parameter, range: CellRange, written: string
   const note = (text: string, isFault: boolean): FieldNote => ({ parameter: name, sentence: text, isFault });
   if (wrong) {
     const where = isOneCell(range) ? written : `A cell of ${written}`;
-    return { cell: null, note: note(`${where} shows ${String(wrong.value)}${wrong.message ? `: ${wrong.message}` : ": mend that cell first"}`, true) };
+    return { cell: null, code: String(wrong.value), note: note(`${where} shows ${String(wrong.value)}${wrong.message ? `: ${wrong.message}` : ": mend that cell first"}`, true) };
   }
   const values = rows.map((row) => row.map(({ value }) => value));
   const holds = shape === "range" ? values : values[0]?.[0];

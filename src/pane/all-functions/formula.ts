@@ -4,8 +4,8 @@ import { type Notation, portNotation, writtenText } from "./notation";
 
 /** The formula for a cell of a sheet, without the arguments at its end that are left out. */
 export function formulaOf(name: string, given: readonly Argument[], notation: Notation, sheet: string | null): string {
-  const last = given.findLastIndex(({ kind }) => kind !== "nothing");
-  const written = given.slice(0, last + 1).map((argument) => writtenArgument(argument, notation, sheet));
+  const count = given.reduce((last, { kind }, i) => (kind === "nothing" ? last : i + 1), 0);
+  const written = given.slice(0, count).map((argument) => writtenArgument(argument, notation, sheet));
   return `=${name}(${written.join(notation.separator)})`;
 }
 

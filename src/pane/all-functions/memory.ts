@@ -1,4 +1,6 @@
 import type { Entry } from "../../catalogue/entry";
+import type { Undo } from "../../workbook/plan";
+import type { WorkbookPort } from "../../workbook/port";
 
 /** What was typed into a form, seen from the sheet that was selected then. */
 export interface Form {
@@ -11,6 +13,8 @@ export const memory = {
   query: "",
   open: null as string | null,
   forms: new Map<string, Form>(),
+  /** The newest insertion, while it can be undone. */
+  inserted: null as (Undo & { readonly port: WorkbookPort; readonly cell: string }) | null,
 };
 
 export function formOf(entry: Pick<Entry, "id" | "parameters">): Form {

@@ -1,0 +1,3 @@
+import { Page } from "./page";
+
+void new Page(document.body).start();

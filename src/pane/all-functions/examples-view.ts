@@ -1,0 +1,43 @@
+import type { Entry } from "../../catalogue/entry";
+import { freshId, h } from "../dom";
+import { callIn, fieldText, formulaOf } from "./formula";
+import { readArgument } from "./argument";
+import type { Notation } from "./notation";
+import { portNotation } from "./notation";
+import { choices } from "./suggestions";
+
+/** Examples that put their arguments into the form. */
+export function examplesView(entry: Entry, notation: Notation, use: (texts: readonly string[]) => void): HTMLElement | null {
+  const shown = entry.examples.flatMap(({ formula, shows }) => {
+    const call = callIn(formula);
+    if (!call) return [];
+    const texts = entry.parameters.map(({ wants }, i) => fieldText(call.arguments[i] ?? "", notation, choices(wants)));
+    const given = call.arguments.map((written) => readArgument(written, portNotation));
+    return [{ texts, formula: formulaOf(call.name, given, notation, null), shows: localised(shows, notation) + (entry.spills ? " …" : "") }];
+  });
+  if (shown.length === 0) return null;
+  const id = freshId("examples");
+  return h(
+    "section",
+    { class: "examples", "aria-labelledby": id },
+    h("h2", { id }, shown.length === 1 ? "Example" : "Examples"),
+    h(
+      "ul",
+      {},
+      ...shown.map(({ texts, formula, shows }) =>
+        h(
+          "li",
+          {},
+          h(
+            "button",
+            { type: "button", class: "example", title: "Fill the form with this example", onclick: () => use(texts) },
+            h("code", {}, formula),
+            h("span", { class: "shows" }, shows),
+          ),
+        ),
+      ),
+    ),
+  );
+}
+
+const localised = (shows: string, { decimal }: Notation): string => (/^-?\d+\.\d+$/.test(shows) ? shows.replace(".", decimal) : shows);

@@ -1,0 +1,22 @@
+import type { CellReading } from "../port";
+import type { Area } from "../xlsx/address";
+import { rowsOf } from "./shape";
+
+export const READ = ["values", "formulas", "valueTypes"];
+
+/** The cells of a range whose properties in READ are loaded. */
+export function readings(range: Excel.Range, area: Area): CellReading[][] {
+  const formulas = rowsOf<unknown>(range.formulas, area);
+  const types = rowsOf<unknown>(range.valueTypes, area);
+  return rowsOf<unknown>(range.values, area).map((row, r) => row.map((value, c) => reading(value, formulas[r]?.[c], types[r]?.[c])));
+}
+
+function reading(value: unknown, formula: unknown, type: unknown): CellReading {
+  const written = typeof formula === "string" && formula.startsWith("=");
+  return {
+    value: type === "Empty" ? null : (value as CellReading["value"]),
+    // Excel drops the apostrophe of a text such as '=A1 and gives it as value and formula alike.
+    formula: written && formula !== value ? formula : null,
+    error: type === "Error",
+  };
+}
