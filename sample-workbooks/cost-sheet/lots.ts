@@ -1,5 +1,5 @@
-import { find } from "../../src/catalogue/catalogue";
 import { _, blank, type Cell, caution, computed, heading, input, inputWord, note, numberHeading, section, type Sheet, text, title, total, totalLabel, unitHeading } from "../write/book";
+import { cautionOf } from "./told";
 
 interface Lot {
   readonly client: string;
@@ -105,7 +105,7 @@ export const lots: Sheet = {
       total(sum("Q"), "money"),
     ],
     14: [note("Lot 26-03-07 is still in work: it has no outturn, and the recovery of the month leaves it out. Every lot is paid on the fine weight that was agreed at weigh-in.")],
-    16: [caution(`Copper: ${find("COPPER")?.caution ?? ""}`)],
+    16: [caution(`Copper: ${cautionOf("COPPER")}`)],
 
     18: [section("Metal balance of the month"), _, _, _, numberHeading("Fine, ozt")],
     19: [text("In the shop on 1 March"), _, _, _, input(61.25, "ozt"), _, note("Bar stubs, filter papers, cell and two bars, as counted.")],

@@ -1,8 +1,7 @@
-import { find } from "../../src/catalogue/catalogue";
 import { _, blank, caution, heading, input, inputWord, note, section, type Sheet, text, title, unitHeading } from "../write/book";
+import { cautionOf, release } from "./told";
 
 const words = (sentence: string) => text(sentence, "words");
-const release = String(find("VERSION")?.call().value());
 
 export const readMe: Sheet = {
   name: "Read me",
@@ -19,7 +18,7 @@ export const readMe: Sheet = {
     5: [_, _, blank("typeHere"), words('2.  A wrong unit, on purpose: =LOT.COPPER(B4,"oz"). The cell shows an error, and its message says what to write instead.')],
     6: [_, _, blank("typeHere"), words('3.  =LOT.COPPERBARS(C4,"lb",2,"lb","15%"): how many two-pound bars to hang when each leaves a stub of 15 %.')],
     7: [text("Sterling, g"), input(7500, "weight"), blank("typeHere"), words('4.  =LOT.FINEWEIGHT(B7,"g","sterling"): its fine weight in troy ounces. Then write 92.5 in place of "sterling": it asks which scale is meant.')],
-    9: [caution(find("COPPER")?.caution ?? "")],
+    9: [caution(cautionOf("COPPER"))],
 
     11: [heading("Sheet"), unitHeading("What is on it"), blank("heading"), blank("heading")],
     12: [text("Lots"), words("Each lot from weigh-in to payout, and the metal balance of the month.")],
@@ -34,6 +33,6 @@ export const readMe: Sheet = {
     21: [text("Red-brown words", "caution"), words("A caution that belongs to the figures near it.")],
 
     23: [note("Where Lotwright is not installed, a spreadsheet shows the figures that are stored in this file. A cell with LOT in its formula reads #NAME? there once it is computed again.")],
-    24: [note(`Written by ${release}. =LOT.VERSION() in any cell says which release computes here.`)],
+    24: [note(`Written by ${release()}. =LOT.VERSION() in any cell says which release computes here.`)],
   },
 };

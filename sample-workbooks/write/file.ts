@@ -1,12 +1,12 @@
-import { zipSync } from "fflate";
 import { encodeCellText } from "../../src/workbook/xlsx/cell-text";
 import { emptyMetadata, METADATA_TYPE, withDynamicArrays } from "../../src/workbook/xlsx/dynamic-arrays";
-import { encodeAttribute, encodeText, encodeXml, SPREADSHEET } from "../../src/workbook/xlsx/xml";
+import { encodeAttribute, encodeText, SPREADSHEET } from "../../src/workbook/xlsx/xml";
 import type { Book } from "./book";
 import { chartPart, drawingPart } from "./chart-part";
 import { computedBook } from "./computed-book";
-import { RELATIONSHIPS, relationshipsXml } from "./relationships";
 import { Listed } from "./listed";
+import { Parts } from "./parts";
+import { type Link, RELATIONSHIPS } from "./relationships";
 import { quoted, sheetPart } from "./sheet-part";
 import { Styles } from "./styles-part";
 
@@ -16,53 +16,42 @@ const CALCULATION_ENGINE = 191029;
 
 /** Writes a book as an .xlsx file: the same bytes for the same source, wherever and whenever it runs. */
 export function bookFile(book: Book): Uint8Array {
-  const parts = new Map<string, { readonly xml: string; readonly type?: string }>();
+  const parts = new Parts();
   const styles = new Styles();
   const strings = new Listed<string>([]);
   const metadata = withDynamicArrays(emptyMetadata(SPREADSHEET));
-  const computed = [...computedBook(book)];
 
-  computed.forEach(([sheet, cells], i) => {
+  const sheets = [...computedBook(book)].map(([sheet, cells], i): Link => {
     const n = i + 1;
-    parts.set(`xl/worksheets/sheet${n}.xml`, { xml: sheetPart(sheet, cells, { styles, strings, spillMark: metadata.index, isFront: i === 0 }), type: `${OFFICE}.spreadsheetml.worksheet+xml` });
-    if (!sheet.chart) return;
-    parts.set(`xl/worksheets/_rels/sheet${n}.xml.rels`, { xml: relationshipsXml([{ type: "drawing", target: `../drawings/drawing${n}.xml` }]) });
-    parts.set(`xl/drawings/drawing${n}.xml`, { xml: drawingPart(sheet.chart), type: `${OFFICE}.drawing+xml` });
-    parts.set(`xl/drawings/_rels/drawing${n}.xml.rels`, { xml: relationshipsXml([{ type: "chart", target: `../charts/chart${n}.xml` }]) });
-    parts.set(`xl/charts/chart${n}.xml`, { xml: chartPart(sheet.chart, sheet, cells), type: `${OFFICE}.drawingml.chart+xml` });
+    const xml = sheetPart(sheet, cells, { styles, strings, spillMark: metadata.index, isFront: i === 0 });
+    parts.add(`xl/worksheets/sheet${n}.xml`, `${OFFICE}.spreadsheetml.worksheet+xml`, xml, sheet.chart ? [{ type: "drawing", target: `../drawings/drawing${n}.xml` }] : []);
+    if (sheet.chart) {
+      parts.add(`xl/drawings/drawing${n}.xml`, `${OFFICE}.drawing+xml`, drawingPart(sheet.chart), [{ type: "chart", target: `../charts/chart${n}.xml` }]);
+      parts.add(`xl/charts/chart${n}.xml`, `${OFFICE}.drawingml.chart+xml`, chartPart(sheet.chart, sheet, cells));
+    }
+    return { type: "worksheet", target: `worksheets/sheet${n}.xml` };
   });
 
-  parts.set("xl/workbook.xml", { xml: workbookPart(book), type: `${OFFICE}.spreadsheetml.sheet.main+xml` });
-  parts.set("xl/_rels/workbook.xml.rels", {
-    xml: relationshipsXml([
-      ...computed.map((_, i) => ({ type: "worksheet", target: `worksheets/sheet${i + 1}.xml` })),
-      { type: "styles", target: "styles.xml" },
-      { type: "sharedStrings", target: "sharedStrings.xml" },
-      { type: "sheetMetadata", target: "metadata.xml" },
-    ]),
-  });
-  parts.set("xl/styles.xml", { xml: styles.xml(), type: `${OFFICE}.spreadsheetml.styles+xml` });
-  parts.set("xl/sharedStrings.xml", { xml: sharedStringsPart(strings.all), type: `${OFFICE}.spreadsheetml.sharedStrings+xml` });
-  parts.set("xl/metadata.xml", { xml: metadata.xml, type: METADATA_TYPE });
-  parts.set("docProps/core.xml", { xml: corePart(book), type: "application/vnd.openxmlformats-package.core-properties+xml" });
-  parts.set("docProps/app.xml", { xml: APP, type: `${OFFICE}.extended-properties+xml` });
-  parts.set("_rels/.rels", {
-    xml: relationshipsXml([
+  parts.add("xl/workbook.xml", `${OFFICE}.spreadsheetml.sheet.main+xml`, workbookPart(book), [
+    ...sheets,
+    { type: "styles", target: "styles.xml" },
+    { type: "sharedStrings", target: "sharedStrings.xml" },
+    { type: "sheetMetadata", target: "metadata.xml" },
+  ]);
+  // After the sheets, whose cells fill the lists of looks and texts.
+  parts.add("xl/styles.xml", `${OFFICE}.spreadsheetml.styles+xml`, styles.xml());
+  parts.add("xl/sharedStrings.xml", `${OFFICE}.spreadsheetml.sharedStrings+xml`, sharedStringsPart(strings.all));
+  parts.add("xl/metadata.xml", METADATA_TYPE, metadata.xml);
+  parts.add("docProps/core.xml", "application/vnd.openxmlformats-package.core-properties+xml", corePart(book));
+  parts.add("docProps/app.xml", `${OFFICE}.extended-properties+xml`, APP);
+  return parts.zipped(
+    [
       { type: "officeDocument", target: "xl/workbook.xml" },
       { type: "http://schemas.openxmlformats.org/package/2006/relationships/metadata/core-properties", target: "docProps/core.xml" },
       { type: "extended-properties", target: "docProps/app.xml" },
-    ]),
-  });
-
-  const types = [...parts].flatMap(([name, { type }]) => (type ? [`<Override PartName="/${name}" ContentType="${type}"/>`] : []));
-  const contentTypes = `<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/><Default Extension="xml" ContentType="application/xml"/>${types.join("")}</Types>`;
-  return zipped([["[Content_Types].xml", contentTypes], ...[...parts].map(([name, { xml }]) => [name, xml] as const)], book.date);
-}
-
-function zipped(parts: readonly (readonly [name: string, xml: string])[], date: string): Uint8Array {
-  const files = parts.map(([name, xml]) => [name, encodeXml(xml.startsWith("<?xml") ? xml : `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${xml}`)] as const);
-  // A zip holds local time: noon of the day as this machine counts it is the same text on every machine.
-  return zipSync(Object.fromEntries(files), { mtime: new Date(`${date}T12:00:00`), level: 6 });
+    ],
+    book.date,
+  );
 }
 
 function workbookPart(book: Book): string {

@@ -11,6 +11,7 @@ export const excelFiles: Readonly<Record<string, string>> = {
   "index.html": "src/excel/index.html",
   "functions.json": "src/catalogue/functions.json",
   "reference.html": "src/catalogue/reference.html",
+  "reference.css": "src/catalogue/reference.css",
   "pane.css": "src/pane/pane.css",
   "icon-16.png": "manifest/icons/icon-16.png",
   "icon-32.png": "manifest/icons/icon-32.png",

@@ -56,15 +56,14 @@ function npm() {
   return started?.endsWith(".js") ? [process.execPath, started] : ["npm"];
 }
 
-/** Builds one of the targets of webpack.config.mjs, unless what is in dist is as new as its sources. */
-export function built(target) {
-  const stamp = inRoot("dist", `.${target}-built`);
+/** Builds the page of the local workbook, unless the one in dist is as new as its sources. */
+export function hostBuilt() {
+  const stamp = inRoot("dist", ".host-built");
   const sources = sourcesStamp();
-  if (existsSync(stamp) && existsSync(inRoot("dist", target)) && readFileSync(stamp, "utf8") === sources) return;
-  console.error(`Building the ${target} page; this takes some seconds …`);
-  const webpack = inRoot("node_modules", "webpack", "bin", "webpack.js");
-  const { status, stdout } = spawnSync(process.execPath, [webpack, "--config-name", target, "--stats=errors-only"], { cwd: root, encoding: "utf8", stdio: ["ignore", "pipe", 2] });
-  if (status !== 0) throw new NotReady(`${stdout}\nCannot build the page: if you changed nothing, run npm ci and try again`);
+  if (existsSync(inRoot("dist", "host")) && existsSync(stamp) && readFileSync(stamp, "utf8") === sources) return;
+  console.error("Building the page; this takes some seconds …");
+  const { status } = spawnSync(process.execPath, ["--import", "tsx", inRoot("src", "build", "build-host.ts")], { cwd: root, stdio: ["ignore", 2, 2] });
+  if (status !== 0) throw new NotReady("Cannot build the page: see the lines above; if you changed nothing, run npm ci and try again");
   mkdirSync(inRoot("dist"), { recursive: true });
   writeFileSync(stamp, sources);
 }
@@ -72,7 +71,7 @@ export function built(target) {
 /** Says how many source files there are and when the last one changed. */
 function sourcesStamp() {
   const entries = ["src", "shared", "sample-workbooks", "manifest"].filter((folder) => existsSync(inRoot(folder))).flatMap((folder) => filesBelow(inRoot(folder)));
-  const files = [...entries, inRoot("webpack.config.mjs"), inRoot("package-lock.json"), inRoot("package.json")];
+  const files = [...entries, inRoot("package-lock.json"), inRoot("package.json")];
   const latest = Math.max(...files.map((file) => statSync(file).mtimeMs));
   return `${files.length} files, the last of ${new Date(latest).toISOString()}\n`;
 }

@@ -1,6 +1,6 @@
 import { spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
-import { NotReady, built, installed, run } from "./ready.mjs";
+import { NotReady, hostBuilt, installed, run } from "./ready.mjs";
 import { serve } from "./serve.mjs";
 
 const USUAL_PORT = 8417;
@@ -8,7 +8,7 @@ const USUAL_PORT = 8417;
 await run(async () => {
   const { opens, port } = wishes(process.argv.slice(2), process.env["PORT"]);
   installed();
-  built("host");
+  hostBuilt();
   const server = await serve(fileURLToPath(new URL("../../dist/host/", import.meta.url)), port).catch((fault) => {
     throw new NotReady(refusal(fault, port));
   });

@@ -65,7 +65,8 @@ const lines = rows.slice(0, -1).map((row, i) => {
 
 function interpolation(at: Piece): Piece {
   const list = (pick: (line: (typeof lines)[number]) => Ratio): string => lines.map((line) => number(pick(line)).text).join(",");
-  const row = `MATCH(${at.text},{${list(({ from }) => from)}},1)`;
+  // A text such as 68% is a number where it is counted with, but not where it is looked for.
+  const row = `MATCH(1*${at.binds < binds.product ? `(${at.text})` : at.text},{${list(({ from }) => from)}},1)`;
   return {
     text: `INDEX({${list(({ start }) => start)}},${row})+INDEX({${list(({ slope }) => slope)}},${row})*${at.binds < binds.product ? `(${at.text})` : at.text}`,
     binds: binds.sum,

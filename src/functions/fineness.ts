@@ -71,4 +71,11 @@ const differenceReader: Reader = {
     if (digits === undefined) return fail({ kind: "unfit", name, got: quoted(cell), wants: differenceReader.wants });
     return Ratio.of(digits).times(sign === "%" ? scales["%"] : scales.ppt);
   },
+  // A spreadsheet counts with a text such as 0.5% too, but on no scale of a fineness: a number alone is let through.
+  native: (cell, holds) =>
+    whole(
+      typeof holds === "string"
+        ? `IF(${cell.text}=${literalText(holds)},${differenceReader.read(holds, "difference").toNumber()},NA())`
+        : `IF(${cell.text}<=1000,${cell.text},NA())`,
+    ),
 };

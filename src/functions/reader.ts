@@ -1,4 +1,4 @@
-import { type Piece, binds, bracketed, whole } from "../core/expression/notation";
+import { type Piece, binds, whole } from "../core/expression/notation";
 import { number } from "../core/expression/native";
 import { Ratio, one, zero } from "../core/expression/ratio";
 import { fail, quoted } from "../core/fault";
@@ -74,12 +74,13 @@ export const finenessReader: Reader = {
       ? readFineness(cell, name).fraction
       : unfit(name, cell, FINENESS_WANTS),
   native(cell, holds) {
-    const byNumber = `IF(${cell.text}<=1,${cell.text},IF(${cell.text}<100,NA(),${cell.text}/1000))`;
+    // To a spreadsheet any text is above any number, and yet it counts with one such as 92.5%: that must not pass for ‰.
+    const byNumber = `IF(${cell.text}<=1,${cell.text},IF(${cell.text}<100,NA(),IF(${cell.text}<=1000,${cell.text}/1000,NA())))`;
     if (typeof holds !== "string") return whole(byNumber);
     const fraction = readFineness(holds, "fineness").fraction.toNumber();
     return whole(`IF(${cell.text}=${literalText(holds)},${fraction},${byNumber})`);
   },
-  nativeEach: (range) => ({ text: `${range.text}/(1+999*(${range.text}>1))`, binds: binds.product }),
+  nativeEach: (range) => ({ text: `${range.text}/(1+999*(${range.text}>1))/(${range.text}<=1000)`, binds: binds.product }),
   fast: (cell) => (cell >= 0 && cell <= 1 ? cell : cell >= 100 && cell <= 1000 ? cell / 1000 : NaN),
 };
 
@@ -87,7 +88,7 @@ export const finenessReader: Reader = {
 export const perThousandFineness: Reader = {
   ...finenessReader,
   read: (cell, name) => finenessReader.read(cell, name).over(scales.ppt),
-  nativeEach: (range) => ({ text: `${range.text}*1000/(1+999*(${range.text}>1))`, binds: binds.product }),
+  nativeEach: (range) => ({ text: `${range.text}*1000/(1+999*(${range.text}>1))/(${range.text}<=1000)`, binds: binds.product }),
 };
 
 /** A fineness that something is divided by. */
@@ -156,7 +157,7 @@ export const perThousand: Reader = {
       return fail({ kind: "ambiguous", name, got: quoted(cell), because: "could be a fraction or ‰", write: '"5‰" or "0.5%"' });
     return value.compare(zero) >= 0 && value.compare(one) < 0 ? value : unfit(name, cell, PER_THOUSAND_WANTS);
   },
-  native: (cell, holds) => (typeof holds === "string" ? null : { text: `${bracketed(cell, binds.product)}/1000`, binds: binds.product }),
+  native: (cell, holds) => (typeof holds === "string" ? null : whole(`IF(${cell.text}<1000,${cell.text}/1000,NA())`)),
   nativeEach: (range) => range,
   fast: () => NaN,
 };

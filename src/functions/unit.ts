@@ -75,9 +75,12 @@ function boundUnit(table: UnitTable, name: string, cell: unknown, otherwise?: Bo
     table,
     read,
     native: () => (cell instanceof Reference ? lookUp(table, cell, otherwise) : number(read().size)),
-    nativeSymbol: () => (cell instanceof Reference ? cell.text : literalText(read().symbol)),
+    nativeSymbol: () => (cell instanceof Reference ? symbolIn(cell, otherwise) : literalText(read().symbol)),
   };
 }
+
+const symbolIn = ({ text }: Reference, otherwise: BoundUnit | undefined): string =>
+  otherwise ? `IF(${text}="",${otherwise.nativeSymbol()},${text})` : text;
 
 /** A unit named in a cell stays live: the twin looks it up by its symbol, and by the spelling that stands there now. */
 function lookUp(table: UnitTable, cell: Reference, otherwise: BoundUnit | undefined): Piece {

@@ -139,12 +139,12 @@ export class Page {
     if (book) this.#bar.show({ name: book.name, isChanged: book.isChanged, canUndo: book.model.getters.canUndo(), canRedo: book.model.getters.canRedo() });
   }
 
-  async #whileBusy(what: string, work: () => Promise<boolean | void>): Promise<boolean> {
+  async #whileBusy(what: string, work: () => Promise<unknown>): Promise<boolean> {
     this.#busy.textContent = `${what} …`;
     this.#busy.hidden = false;
     await painted();
     try {
-      return (await work()) ?? true;
+      return (await work()) !== false;
     } catch (fault) {
       this.#notices.tell(sentence(fault), "fault");
       return false;

@@ -13,6 +13,8 @@ const SEED = 20261125;
 /** Excel takes no longer formula. */
 const LONGEST_FORMULA = 8192;
 const AGREES_WITHIN = 1e-12;
+/** LibreOffice writes no more than twenty decimals. */
+const LAST_DECIMAL = 1e-20;
 
 /** How a twin learns of what the cells hold. */
 const passes = [
@@ -185,7 +187,7 @@ function namesUnit(theirs: string, ours: string): boolean {
  */
 function agree(entry: Entry, one: Case, r: number, c: number, ours: number, theirs: number): boolean {
   const apart = Math.abs(theirs - ours);
-  if (apart <= AGREES_WITHIN * Math.abs(ours)) return true;
+  if (apart <= Math.max(AGREES_WITHIN * Math.abs(ours), LAST_DECIMAL)) return true;
   const largest = Math.max(...one.cells.flat(2).map((x) => (typeof x === "number" ? Math.abs(x) : 0)), Math.abs(ours));
   const moves = nudged(entry, one, r, c).map((x) => Math.abs(x - ours));
   // A step, such as one more bar, is no small move.

@@ -32,7 +32,7 @@ const steady = (piece: Piece): string => `ROUND(${piece.text},9)`;
 /** A limit is met within the noise of the spreadsheet's numbers; numbers as they stand are compared as they are. */
 function comparison(a: Piece, is: Condition["is"], b: Piece): string {
   const asTheyStand = (a.binds === binds.whole && b.binds === binds.whole) || b.is !== undefined || is === "=";
-  const limit = asTheyStand ? b.text : `${bracketed(b, binds.product)}*(1${is === "<=" ? "+" : "-"}1E-12)`;
+  const limit = asTheyStand ? b.text : `${bracketed(b, binds.product)}*(1${is === "<=" ? "+" : "-"}1E-9)`;
   return `${a.text}${is}${limit}`;
 }
 

@@ -1,30 +1,30 @@
 import { existsSync, readFileSync, readdirSync } from "node:fs";
 import { createRequire } from "node:module";
-import { dirname, join } from "node:path";
-import { fileURLToPath } from "node:url";
-import webpack from "webpack";
+import { join } from "node:path";
+import webpack, { type Compiler } from "webpack";
+import type { Sample } from "../host/samples";
+import { inRepository } from "./excel-files";
 
-const repository = fileURLToPath(new URL("../../", import.meta.url));
 const { resolve } = createRequire(import.meta.url);
 
 /** The folder of an installed package, wherever npm put it. */
-const packageFolder = (name) => {
-  const found = resolve.paths(name).map((folder) => join(folder, name)).find((folder) => existsSync(join(folder, "package.json")));
-  if (!found) throw new Error(`Cannot find the package ${name}: run npm ci`);
+function packageFolder(name: string): string {
+  const found = (resolve.paths(name) ?? []).map((folder) => join(folder, name)).find((folder) => existsSync(join(folder, "package.json")));
+  if (found === undefined) throw new Error(`Cannot find the package ${name}: run npm ci`);
   return found;
-};
+}
 
 /** What the page loads as it is, by its name there. */
-const copied = () => {
+function copied(): Record<string, string> {
   const grid = packageFolder("@odoo/o-spreadsheet");
   const owl = packageFolder("@odoo/owl");
   const icons = packageFolder("font-awesome");
   return {
-    "index.html": join(repository, "src/host/index.html"),
-    "host.css": join(repository, "src/host/host.css"),
-    "pane.css": join(repository, "src/pane/pane.css"),
-    "icon.png": join(repository, "manifest/icons/icon-32.png"),
-    "reference.html": join(repository, "src/catalogue/reference.html"),
+    "index.html": inRepository("src/host/index.html"),
+    "host.css": inRepository("src/host/host.css"),
+    "pane.css": inRepository("src/pane/pane.css"),
+    "icon.png": inRepository("manifest/icons/icon-32.png"),
+    "reference.html": inRepository("src/catalogue/reference.html"),
     "o-spreadsheet/o_spreadsheet.esm.js": join(grid, "dist/o_spreadsheet.esm.js"),
     "o-spreadsheet/o_spreadsheet.xml": join(grid, "dist/o_spreadsheet.xml"),
     "o-spreadsheet/o_spreadsheet.css": join(grid, "dist/o_spreadsheet.css"),
@@ -34,43 +34,43 @@ const copied = () => {
     "font-awesome/css/font-awesome.min.css": join(icons, "css/font-awesome.min.css"),
     "font-awesome/fonts/fontawesome-webfont.woff2": join(icons, "fonts/fontawesome-webfont.woff2"),
   };
-};
+}
 
 /** Bootstrap dresses the grid alone: as it comes, its rules would reach the bar and the pane. */
-const bootstrap = () => {
+function bootstrap(): string {
   const css = readFileSync(join(packageFolder("bootstrap"), "dist/css/bootstrap.min.css"), "utf8");
   const rules = css.replace(/^@charset[^;]*;/, "").replace(/\/\*[^]*?\*\//g, "").replace(/:root/g, "&").replace(/(?<=[},])body(?=\{)/g, "&");
   return `:where(.grid){${rules}}`;
-};
+}
 
 /** Under which licence each package of others comes, in its own words where it brings them. */
-const licences = () =>
+const licences = (): string =>
   ["@odoo/o-spreadsheet", "@odoo/owl", "bootstrap", "font-awesome", "chart.js", "@kurkle/color", "decimal.js", "fflate"]
     .map((name) => {
       const folder = packageFolder(name);
-      const { version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+      const { version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8")) as { version: string; license: string };
       const file = readdirSync(folder).find((entry) => /^licen[cs]e/i.test(entry));
       return `${name} ${version}, ${license}\n\n${file ? readFileSync(join(folder, file), "utf8") : ""}`;
     })
     .join(`\n\n${"=".repeat(80)}\n\n`);
 
-const sampleFolder = join(repository, "sample-workbooks");
+const sampleFolder = inRepository("sample-workbooks");
 
 /** cost-sheet.xlsx is called "Cost sheet" on the page; it is the one that the page opens with. */
-const sampleList = () =>
+const sampleList = (): Sample[] =>
   readdirSync(sampleFolder)
     .filter((file) => file.endsWith(".xlsx"))
     .sort((a, b) => Number(b === "cost-sheet.xlsx") - Number(a === "cost-sheet.xlsx") || a.localeCompare(b))
     .map((file) => ({ file, title: titled(file.replace(/\.xlsx$/, "").replaceAll("-", " ")) }));
 
-const titled = (words) => words.charAt(0).toUpperCase() + words.slice(1);
+const titled = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Puts beside the bundle what the page needs and no bundler touches. */
 export class HostFiles {
-  apply(compiler) {
+  apply(compiler: Compiler): void {
     compiler.hooks.thisCompilation.tap("HostFiles", (compilation) => {
       compilation.hooks.processAssets.tap({ name: "HostFiles", stage: webpack.Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL }, () => {
-        const emit = (name, content) => compilation.emitAsset(name, new webpack.sources.RawSource(content), { minimized: true });
+        const emit = (name: string, content: string | Buffer): void => compilation.emitAsset(name, new webpack.sources.RawSource(content), { minimized: true });
         for (const [name, path] of Object.entries(copied())) {
           compilation.fileDependencies.add(path);
           emit(name, readFileSync(path));

@@ -1,0 +1,4 @@
+import { bundle } from "./bundle";
+import { host } from "./bundles/host";
+
+await bundle(host);
