@@ -1,5 +1,5 @@
 import { isInside, readArea } from "../../src/workbook/xlsx/address";
-import { encodeText } from "../../src/workbook/xlsx/xml";
+import { encodeAttribute, encodeText } from "../../src/workbook/xlsx/xml";
 import type { BarChart, Sheet } from "./book";
 import type { ValuedCell } from "./computed-book";
 import { formats } from "./formats";
@@ -23,7 +23,7 @@ export function drawingPart({ over, title }: BarChart): string {
     "<xdr:twoCellAnchor>",
     corner("from", area.top - 1, area.left - 1),
     corner("to", area.bottom, area.right),
-    `<xdr:graphicFrame macro=""><xdr:nvGraphicFramePr><xdr:cNvPr id="2" name="${encodeText(title)}" descr="${encodeText(title)}"/><xdr:cNvGraphicFramePr/></xdr:nvGraphicFramePr>`,
+    `<xdr:graphicFrame macro=""><xdr:nvGraphicFramePr><xdr:cNvPr id="2" name="${encodeAttribute(title)}" descr="${encodeAttribute(title)}"/><xdr:cNvGraphicFramePr/></xdr:nvGraphicFramePr>`,
     '<xdr:xfrm><a:off x="0" y="0"/><a:ext cx="0" cy="0"/></xdr:xfrm>',
     `<a:graphic><a:graphicData uri="${CHART}"><c:chart xmlns:c="${CHART}" xmlns:r="${RELATIONSHIPS}" r:id="rId1"/></a:graphicData></a:graphic>`,
     "</xdr:graphicFrame><xdr:clientData/></xdr:twoCellAnchor></xdr:wsDr>",

@@ -16,7 +16,7 @@ const STONE = "FFE9E6DF";
 const SAGE = "FFE3EFE8";
 const GREY = "FF5B646A";
 const RUST = "FF8A3B12";
-const RULE = "FFA8B0B5";
+const RULE = "FF8A949A";
 
 export const looks = {
   title: { size: 16, bold: true, colour: SLATE },

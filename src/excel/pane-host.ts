@@ -3,14 +3,13 @@ import { officePort } from "../workbook/office";
 
 export async function excelPaneHost(): Promise<PaneHost> {
   const decimal = await decimalSeparator();
-  const colours = excelColours();
   return {
     port: officePort(),
     decimal,
     // Excel lists with semicolons where the comma is taken.
     separator: decimal === "," ? ";" : ",",
     helpUrl: "reference.html",
-    ...(colours ? { onColours: (listener) => tell(listener, colours) } : {}),
+    ...(excelColours() ? { onColours: tellColours } : {}),
   };
 }
 
@@ -29,8 +28,13 @@ function excelColours(): HostColours | null {
   return theme ? { ground: theme.bodyBackgroundColor, text: theme.bodyForegroundColor } : null;
 }
 
-/** Excel loads its add-ins anew when its theme changes, so what it tells once stays true. */
-function tell(listener: (colours: HostColours) => void, colours: HostColours): () => void {
-  listener(colours);
-  return () => {};
+/** Excel sends no word when its theme changes, so it is asked again whenever the user comes to the pane. */
+function tellColours(listener: (colours: HostColours) => void): () => void {
+  const tell = (): void => {
+    const colours = excelColours();
+    if (colours) listener(colours);
+  };
+  tell();
+  window.addEventListener("focus", tell);
+  return () => window.removeEventListener("focus", tell);
 }

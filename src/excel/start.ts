@@ -11,8 +11,9 @@ let pane: Promise<void> | null = null;
 function show(): void {
   pane ??= import(/* webpackChunkName: "pane" */ "./show-pane")
     .then(({ showPane }) => showPane(root))
-    .catch(() => {
+    .catch((error: unknown) => {
       pane = null;
+      console.error(error);
       root.textContent = "The pane could not be loaded: see that this machine is online, then close the pane and open it again. The functions in the cells work without it.";
     });
 }

@@ -30,6 +30,9 @@ type BoundInputs<I extends Inputs> = {
   readonly [K in keyof I]: I[K] extends { readonly each: unknown } ? Bound<readonly Ratio[]> : Bound<Ratio>;
 };
 
+/** Excel takes no longer one. */
+const LONGEST_FORMULA = 8192;
+
 /** A formula over bound arguments; `unit` is that of a result which is a weight, a volume or a fineness. */
 export function answer<I extends Inputs>(formula: Formula<I>, inputs: BoundInputs<I>, unit?: BoundUnit): Answer {
   const bound: Readonly<Record<string, Bound>> = inputs;
@@ -55,6 +58,7 @@ export function answer<I extends Inputs>(formula: Formula<I>, inputs: BoundInput
       if (pieces.some(([, piece]) => piece === null)) return null;
       const cells = Object.fromEntries(pieces) as Readonly<Record<string, Piece>>;
       const written = rows((cell) => `=${nativeCell(cell, cells, bound, unit)}`);
+      if (written.flat().some(({ length }) => length > LONGEST_FORMULA)) return null;
       return spills ? written : (first(written) as string);
     },
   };

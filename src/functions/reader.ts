@@ -88,7 +88,8 @@ export const finenessReader: Reader = {
 export const perThousandFineness: Reader = {
   ...finenessReader,
   read: (cell, name) => finenessReader.read(cell, name).over(scales.ppt),
-  nativeEach: (range) => ({ text: `${range.text}*1000/(1+999*(${range.text}>1))/(${range.text}<=1000)`, binds: binds.product }),
+  // Assays are counted, so that an empty cell among them must not pass for one of 0 ‰.
+  nativeEach: (range) => ({ text: `${range.text}*1000/(1+999*(${range.text}>1))/(${range.text}<=1000)/(${range.text}<>"")`, binds: binds.product }),
 };
 
 /** A fineness that something is divided by. */

@@ -5,6 +5,7 @@ import { App } from "@odoo/owl";
 export interface GridView {
   /** Ends the typing in a cell as Enter does: what is half typed is not in the workbook yet. */
   finishTyping(): void;
+  focus(): void;
   remove(): void;
 }
 
@@ -42,6 +43,7 @@ export async function showGrid(root: HTMLElement, model: Model, messages: GridMe
     finishTyping() {
       if (grid.editor.editionMode !== "inactive") grid.editor.stopEdition();
     },
+    focus: () => grid.focusGrid(),
     remove: () => app.destroy(),
   };
 }

@@ -36,7 +36,7 @@ export class Page {
         this.#pane.hidden = !isShown;
       },
     });
-    root.append(this.#bar.element, this.#notices.element, this.#status.element, h("main", {}, this.#grid, this.#pane), this.#busy);
+    root.append(this.#bar.element, h("main", {}, this.#grid, this.#pane), this.#notices.element, this.#status.element, this.#busy);
     watchDrops(root, (file) => void this.#openFile(file));
     window.addEventListener("keydown", (event) => this.#onKey(event), { capture: true });
     window.addEventListener("beforeunload", (event) => {
@@ -81,6 +81,7 @@ export class Page {
       this.#showState();
       this.#warnOf(book);
       await this.#openPane(book);
+      this.#view.focus();
     });
   }
 
@@ -131,6 +132,7 @@ export class Page {
       ...(leftBehind.length > 0 ? [`Saving writes what cells hold. Changes of ${leftBehind.join("; ")} stay behind: make them in Excel.`] : []),
       ...(notComputed.length > 0 ? [`The stored results of ${some(notComputed)} stay as they are and may be out of date until Excel computes them: this grid does not compute them as Excel does.`] : []),
     ];
+    this.#busy.hidden = true;
     return lines.length === 0 || (await this.#notices.ask(`Save ${name} all the same?`, lines, ["Save"])) === "Save";
   }
 
@@ -170,7 +172,7 @@ export class Page {
   #moveFocus(by: 1 | -1): void {
     const places: [HTMLElement, () => void][] = [
       [this.#bar.element, () => this.#bar.focus()],
-      [this.#grid, () => this.#grid.querySelector<HTMLElement>(".o-grid-overlay, .o-grid [tabindex], [contenteditable]")?.focus()],
+      [this.#grid, () => this.#view?.focus()],
       [this.#pane, () => this.#pane.querySelector<HTMLElement>("input, button, a, select, textarea")?.focus()],
     ];
     const shown = places.filter(([element]) => !element.hidden);

@@ -32,7 +32,7 @@ export class TopBar {
     this.#samples = h("select", { "aria-label": "Open a sample workbook" });
     this.#file = h("input", { type: "file", accept: ".xlsx", hidden: true, onchange: () => this.#choose() });
     this.#undo = button("Undo", "Undo (Ctrl+Z)", () => deeds.undo());
-    this.#redo = button("Redo", "Redo (Ctrl+Y)", () => deeds.redo());
+    this.#redo = button("Redo", "Redo, or repeat the last change (Ctrl+Y)", () => deeds.redo());
     this.#pane = button("Pane", "Show or hide the pane (F6 moves between bar, sheet and pane)", () => this.togglePane());
     this.element = h(
       "header",

@@ -16,11 +16,13 @@ export function mountPane(root: HTMLElement, host: PaneHost): Unmount {
   const stage: Stage = {
     host,
     show(page) {
+      const isFirst = current === null;
       current?.close();
       current = page;
       fill(root, page.element);
       root.scrollTop = 0;
-      page.focus();
+      // A pane that has just appeared leaves the focus in the sheet.
+      if (!isFirst) page.focus();
     },
   };
   const home = (): void => {

@@ -90,7 +90,7 @@ export const inputs: Readonly<Record<string, TwinInputs>> = {
   },
   SAMPLEU: {
     make: (w) => [
-      readings(w, () => writtenFineness(w, w.r.decimal(850, 999, 1)), w.r.whole(2, 6)),
+      readings(w, assays(w), w.r.whole(2, 6)),
       perhaps(w, () => w.r.pick([1, 2, 3])),
     ],
   },
@@ -266,6 +266,12 @@ type Rows<T> = readonly (readonly T[])[];
 function withGaps<T>(w: Writer, make: () => T, rows?: number): Rows<T | null> {
   const full = range(w, make, rows === undefined ? {} : { rows });
   return w.r.chance(0.25) ? [...full, full[0]?.map(() => null) ?? []] : full;
+}
+
+/** Assays that are written in many ways, or all as numbers. */
+function assays(w: Writer): () => number | string {
+  const writer = w.r.chance(0.5) ? w : { ...w, plain: true };
+  return () => writtenFineness(writer, w.r.decimal(850, 999, 1));
 }
 
 /** Readings that are counted: an empty row among them is no plain way to write them. */

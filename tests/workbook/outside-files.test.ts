@@ -120,9 +120,11 @@ outside("soffice", "a workbook and LibreOffice", (soffice) => {
     const lots = before.get("Lots") ?? [];
     expect(lots[2]).toEqual(["L-002", "Client B", "310.25", "800", "248.2"]);
     const expected = Array.from({ length: 13 }, (_, i) => Array.from({ length: 6 }, (_, k) => lots[i]?.[k] ?? ""));
-    const put = (row: number, column: number, text: string) => ((expected[row - 1] ?? [])[column - 1] = text);
-    put(3, 3, "333.125"), put(4, 2, "Client C & Co"), put(9, 3, "TRUE"), put(2, 6, "340.7"), put(3, 5, "266.5");
-    put(12, 1, "333.125"), put(12, 2, "800"), put(13, 1, "98.75"), put(13, 2, "835");
+    const shown = [
+      [3, 3, "333.125"], [4, 2, "Client C & Co"], [9, 3, "TRUE"], [2, 6, "340.7"], [3, 5, "266.5"],
+      [12, 1, "333.125"], [12, 2, "800"], [13, 1, "98.75"], [13, 2, "835"],
+    ] as const;
+    for (const [row, column, text] of shown) (expected[row - 1] ?? [])[column - 1] = text;
     expect(after.get("Lots")).toEqual(expected);
     expect(after.get("Prices")?.[4]?.[3]).toBe("new <text>");
   });

@@ -1,3 +1,4 @@
+import { EsbuildPlugin } from "esbuild-loader";
 import type { Configuration } from "webpack";
 import { inRepository } from "../excel-files";
 import { HostFiles } from "../host-files";
@@ -13,5 +14,7 @@ export const host: Configuration = {
   // The grid and its framework are under the LGPL: they stay files of their own, which anyone may put another version of in place of ours.
   externalsType: "module",
   externals: ["@odoo/o-spreadsheet", "@odoo/owl"],
+  // Told the format, or it would make a script of the module.
+  optimization: { minimizer: [new EsbuildPlugin({ target: "es2020", format: "esm", legalComments: "inline" })] },
   plugins: [new HostFiles()],
 };

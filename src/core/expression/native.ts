@@ -29,6 +29,10 @@ const NAMES = { min: "MIN", max: "MAX", ln: "LN", exp: "EXP", sqrt: "SQRT" } as 
 /** A spreadsheet's 4.000000000000001 must not cost a fifth bar: noise is rounded off before a whole number is taken. */
 const steady = (piece: Piece): string => `ROUND(${piece.text},9)`;
 
+/** MIN and MAX leave out a text in a cell, such as 98 %, where arithmetic counts with it. */
+const counted = ({ text, binds: tightness, is }: Piece): string =>
+  tightness === binds.whole && is === undefined && !text.endsWith(")") ? `1*${text}` : text;
+
 /** A limit is met within the noise of the spreadsheet's numbers; numbers as they stand are compared as they are. */
 function comparison(a: Piece, is: Condition["is"], b: Piece): string {
   const asTheyStand = (a.binds === binds.whole && b.binds === binds.whole) || b.is !== undefined || is === "=";
@@ -49,15 +53,16 @@ const spreadsheet = (cells: Cells): Notation => ({
     if (op === "count") return whole(`SUMPRODUCT(ISNUMBER(${a?.text})*1)`);
     if (op === "total" && a?.binds === binds.whole) return whole(`SUM(${a.text})`);
     if (op === "total" || op === "sum") return whole(`SUMPRODUCT(${a?.text})`);
-    return whole(`${NAMES[op]}(${pieces.map((p) => p.text).join(",")})`);
+    const written = op === "min" || op === "max" ? counted : ({ text }: Piece) => text;
+    return whole(`${NAMES[op]}(${pieces.map(written).join(",")})`);
   },
   round: (a, places, rounding) => {
     if (a.is?.isZero()) return a;
     if (rounding === "down") return whole(`ROUNDDOWN(${steady(a)},${places.text})`);
     const halfAway = `ROUND(${a.text},${places.text})`;
     if (rounding === "half away from zero") return whole(halfAway);
-    // A tie above an even digit is cut; every other value rounds as usual.
-    const isTieOnEven = `MOD(ABS(${a.text})*10^${bracketed(places, binds.whole)},2)=0.5`;
+    // A tie above an even digit is cut; every other value rounds as usual. Noise must not hide a tie.
+    const isTieOnEven = `MOD(ROUND(ABS(${a.text})*10^${bracketed(places, binds.whole)},6),2)=0.5`;
     const halfEven = `IF(${isTieOnEven},ROUNDDOWN(${a.text},${places.text}),${halfAway})`;
     if (rounding === "half to even") return whole(halfEven);
     if (rounding.is) return whole(rounding.is.isZero() ? halfAway : halfEven);

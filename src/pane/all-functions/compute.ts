@@ -1,4 +1,5 @@
 import type { Entry, Parameter } from "../../catalogue/entry";
+import type { Working } from "../../core/expression/working";
 import { type Fault, FaultError, errorCode, sentence } from "../../core/fault";
 import type { Answer, CellValue } from "../../functions/answer";
 import { Reference } from "../../functions/reference";
@@ -6,7 +7,6 @@ import type { CellReading, WorkbookPort } from "../../workbook/port";
 import { areaText } from "../../workbook/xlsx/address";
 import type { Argument } from "./argument";
 import { type CellRange, isOneCell, writtenRange } from "./cell-range";
-import { workingText } from "./working-text";
 
 /** A sentence about one field of the form. */
 export interface FieldNote {
@@ -33,7 +33,7 @@ export type Outcome =
       /** True where other values in the cells that it reads would do: such a formula can wait for them. */
       readonly canWait: boolean;
     }
-  | { readonly kind: "result"; readonly rows: readonly (readonly CellValue[])[]; readonly of: string; readonly unit: string; readonly working: string | null };
+  | { readonly kind: "result"; readonly rows: readonly (readonly CellValue[])[]; readonly of: string; readonly unit: string; readonly working: Working | null };
 
 /** Reads the cells that the arguments name, seen from a sheet, and calls the function. */
 export async function compute(entry: Entry, given: readonly Argument[], sheet: string, port: WorkbookPort): Promise<Computed> {
@@ -74,12 +74,12 @@ function called(entry: Entry, cells: readonly unknown[], notes: readonly FieldNo
 const RESULT = /^(.*) = \S+(?: (.+))?$/;
 
 /** What the result is called and the unit that it is in stand in its working. */
-function named(answer: Answer): { of: string; unit: string; working: string | null } {
+function named(answer: Answer): { of: string; unit: string; working: Working | null } {
   try {
     const working = answer.working();
     const results = working.lines.filter(({ part }) => part === "result");
     const [, of = "", unit = ""] = (results.length === 1 ? RESULT.exec(results[0]?.text ?? "") : null) ?? [];
-    return { of, unit, working: workingText(working) };
+    return { of, unit, working };
   } catch (thrown) {
     // A column whose first row has a fault shows the other rows all the same.
     if (thrown instanceof FaultError) return { of: "", unit: "", working: null };

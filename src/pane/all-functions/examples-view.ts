@@ -1,9 +1,8 @@
 import type { Entry } from "../../catalogue/entry";
-import { freshId, h } from "../dom";
+import { h } from "../dom";
 import { callIn, fieldText, formulaOf } from "./formula";
 import { readArgument } from "./argument";
-import type { Notation } from "./notation";
-import { portNotation } from "./notation";
+import { type Notation, portNotation } from "./notation";
 import { choices } from "./suggestions";
 
 /** Examples that put their arguments into the form. */
@@ -16,11 +15,10 @@ export function examplesView(entry: Entry, notation: Notation, use: (texts: read
     return [{ texts, formula: formulaOf(call.name, given, notation, null), shows: localised(shows, notation) + (entry.spills ? " …" : "") }];
   });
   if (shown.length === 0) return null;
-  const id = freshId("examples");
   return h(
-    "section",
-    { class: "examples", "aria-labelledby": id },
-    h("h2", { id }, shown.length === 1 ? "Example" : "Examples"),
+    "details",
+    { class: "examples" },
+    h("summary", {}, shown.length === 1 ? "An example" : `${shown.length} examples`),
     h(
       "ul",
       {},

@@ -1,10 +1,10 @@
 import type { Entry } from "../../catalogue/entry";
-import { fill, freshId, h } from "../dom";
+import { freshId, h } from "../dom";
 import type { Page } from "../page";
 import type { PaneHost } from "../pane-host";
 import { type Selected, followSelection } from "../selection";
 import { type Argument, readArgument } from "./argument";
-import { cellRange, readCellRange, seenFrom, writtenRange } from "./cell-range";
+import { cellRange, seenFrom, writtenRange } from "./cell-range";
 import { type Computed, compute } from "./compute";
 import { examplesView } from "./examples-view";
 import { field } from "./field";
@@ -27,13 +27,21 @@ export function functionPage(entry: Entry, entries: readonly Entry[], host: Pane
   const known = entry.parameters.map(({ wants }) => choices(wants));
   const fields = entry.parameters.map((parameter) => field(parameter, names, changed));
   const working = workingView();
-  const table = h("table", {}, null);
-  const spill = h("section", { class: "spill", hidden: true, "aria-label": "Result" }, h("h2", {}, "Result"), h("div", { class: "scroll", tabindex: 0, "aria-label": "Cells of the result" }, table));
-  const bar = insertBar({ entry, entries, host, notation, latest: recompute, arguments: given, focusField: (name) => fields[names.indexOf(name)]?.input.focus() });
+  const table = h("table");
+  const scroll = h("div", { class: "scroll", tabindex: 0, role: "region", "aria-label": "Cells of the result" }, table);
+  const spill = h("section", { class: "spill", hidden: true }, h("h2", {}, "Result"), scroll);
+  const bar = insertBar({ entry, entries, host, notation, latest: recompute, arguments: given, focusField, look });
   let selected: Selected | null = null;
   let pause: ReturnType<typeof setTimeout> | undefined;
   let run = 0;
 
+  function focusField(name: string): void {
+    fields[names.indexOf(name)]?.input.focus();
+  }
+  function look(): void {
+    spill.scrollIntoView();
+    scroll.focus({ preventScroll: true });
+  }
   function given(): Argument[] {
     return fields.map(({ input }, i) => readArgument(input.value, notation, known[i]));
   }
@@ -84,9 +92,9 @@ export function functionPage(entry: Entry, entries: readonly Entry[], host: Pane
   /** On another sheet the same cells are named otherwise. */
   function lookFrom({ sheet, range, cell }: Selected): void {
     if (form.sheet !== null && form.sheet !== sheet)
-      fields.forEach(({ input }, i) => {
-        const read = known[i]?.includes(input.value.trim()) ? null : readCellRange(input.value.trim());
-        if (read && form.sheet !== null) input.value = writtenRange(seenFrom(read, form.sheet, sheet), sheet);
+      given().forEach((argument, i) => {
+        const input = fields[i]?.input;
+        if (argument.kind === "cells" && input && form.sheet !== null) input.value = writtenRange(seenFrom(argument.range, form.sheet, sheet), sheet);
       });
     form.sheet = sheet;
     fields.forEach(({ offer }, i) => {
@@ -104,21 +112,20 @@ export function functionPage(entry: Entry, entries: readonly Entry[], host: Pane
     { class: "page function" },
     h("header", { class: "top" }, h("button", { type: "button", class: "back", onclick: back }, "All functions"), h("h1", { id: heading, tabindex: -1 }, entry.name)),
     h("p", { class: "lead" }, entry.description),
-    h("p", { class: "about" }, `Gives: ${entry.returns}`),
+    h("p", { class: "about" }, `Gives ${entry.returns.charAt(0).toLowerCase()}${entry.returns.slice(1)}`),
     entry.caution === null ? null : h("p", { class: "caution", role: "note" }, h("strong", {}, "Caution "), entry.caution),
     h(
       "form",
       { "aria-labelledby": heading, novalidate: true, onsubmit: (event) => void (event.preventDefault(), bar.press()) },
+      examplesView(entry, notation, useExample),
       h("div", { class: "fields" }, ...fields.map((one) => one.element), fields.length > 0 ? clear : null),
       spill,
       working.element,
-      examplesView(entry, notation, useExample),
       entry.source === null ? null : h("section", { class: "source" }, h("h2", {}, "Source"), h("p", {}, entry.source)),
       host.helpUrl === undefined ? null : h("p", {}, h("a", { href: `${host.helpUrl}#${entry.id}`, target: "_blank", rel: "noopener" }, "In the reference")),
       bar.element,
     ),
   );
-  fill(table);
   return {
     element,
     focus: () => (fields[0]?.input ?? element.querySelector("h1"))?.focus({ preventScroll: true }),

@@ -7,11 +7,11 @@ import type { Selected } from "../selection";
 import { type Argument, readArgument } from "./argument";
 import { type Computed, type Outcome, compute } from "./compute";
 import { callIn, formulaOf } from "./formula";
-import { type Insertion, type Size, areaOf, insert, review, sizeText } from "./insertion";
+import { type Insertion, type Size, areaOf, insert, review } from "./insertion";
 import { memory } from "./memory";
 import { type Notation, portNotation } from "./notation";
 import { type OverwriteView, overwriteView } from "./overwrite-view";
-import { isSpill, resultLine, shownValue } from "./result-view";
+import { isSpill, resultLine, shownValue, sizeOf } from "./result-view";
 import { status } from "./status";
 
 /** What stands below the form: the result, the formula, and the way into a cell and back. */
@@ -35,6 +35,8 @@ interface Needs {
   latest(): Promise<Computed>;
   arguments(): readonly Argument[];
   focusField(parameter: string): void;
+  /** Brings the cells of the result into view. */
+  look(): void;
 }
 
 export function insertBar(needs: Needs): InsertBar {
@@ -42,7 +44,9 @@ export function insertBar(needs: Needs): InsertBar {
   const { port } = host;
   const result = h("output", { class: "result" });
   const formula = h("code", { class: "formula", "aria-label": "Formula" });
-  const size = h("p", { class: "size" });
+  const place = h("span", {});
+  const look = h("button", { type: "button", class: "quiet", onclick: needs.look }, "Look at them");
+  const fills = h("p", { class: "fills", hidden: true }, place, look);
   const button = h("button", { type: "submit", class: "primary" });
   const question = h("div", {});
   const told = status();
@@ -53,9 +57,10 @@ export function insertBar(needs: Needs): InsertBar {
 
   function name(): void {
     button.textContent = selected ? `Insert at ${selected.cell}` : "Insert";
-    const fills = latest.kind === "result" && isSpill(latest.rows) && selected ? sizeOf(latest) : null;
-    const area = fills && selected && areaOf({ cell: selected.cell, ...fills });
-    size.textContent = fills ? `Fills ${sizeText(fills)}${area ? `, ${areaText(area)}` : ""}` : "";
+    const spill = latest.kind === "result" && isSpill(latest.rows) ? sizeOf(latest.rows) : null;
+    const area = spill && selected && areaOf({ cell: selected.cell, ...spill });
+    fills.hidden = spill === null;
+    place.textContent = area ? `Fills ${areaText(area)}. ` : "";
   }
   function close(): boolean {
     const wasOpen = open !== null;
@@ -96,7 +101,7 @@ export function insertBar(needs: Needs): InsertBar {
 
   function insertionAt({ sheet, cell }: Selected, outcome: Outcome): Insertion {
     const given = needs.arguments();
-    const fills = outcome.kind === "result" ? sizeOf(outcome) : { rows: 1, columns: 1 };
+    const fills = outcome.kind === "result" ? sizeOf(outcome.rows) : { rows: 1, columns: 1 };
     const reads = given.flatMap((argument) => (argument.kind === "cells" ? [argument.range] : []));
     return { sheet, cell, formula: formulaOf(entry.name, given, portNotation, sheet), ...fills, reads };
   }
@@ -107,7 +112,7 @@ export function insertBar(needs: Needs): InsertBar {
     const its = entries.find((one) => one.name === call?.name);
     if (!call || !its?.spills) return { rows: 1, columns: 1 };
     const { outcome } = await compute(its, call.arguments.map((text) => readArgument(text, portNotation)), sheet, port);
-    return outcome.kind === "result" ? sizeOf(outcome) : { rows: 1, columns: 1 };
+    return outcome.kind === "result" ? sizeOf(outcome.rows) : { rows: 1, columns: 1 };
   };
 
   function whatIsMissing(outcome: Outcome): { sentence: string; parameter?: string | undefined } | null {
@@ -148,7 +153,7 @@ export function insertBar(needs: Needs): InsertBar {
   if (memory.inserted?.port === port) offerUndo(`Inserted at ${memory.inserted.cell}`);
   name();
   return {
-    element: h("section", { class: "bar", "aria-label": "Result and insertion" }, result, formula, size, question, h("div", { class: "actions" }, button), told.element),
+    element: h("section", { class: "bar", "aria-label": "Result and insertion" }, result, fills, formula, question, h("div", { class: "actions" }, button), told.element),
     edited(written) {
       close();
       formula.textContent = written;
@@ -172,4 +177,3 @@ export function insertBar(needs: Needs): InsertBar {
   };
 }
 
-const sizeOf = ({ rows }: { readonly rows: readonly (readonly unknown[])[] }): Size => ({ rows: rows.length, columns: rows[0]?.length ?? 0 });

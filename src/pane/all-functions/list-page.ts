@@ -11,7 +11,7 @@ const TRIES = ["weight", "copper", "payout"] as const;
 export function listPage(entries: readonly Entry[], open: (entry: Entry) => void, leave: () => void, opened: string | null): Page {
   const results = h("div", { class: "results" });
   const count = h("p", { class: "count", role: "status" });
-  const input = h("input", { type: "search", id: freshId("search"), autocomplete: "off", spellcheck: "false", placeholder: "Name or words, as in “how much copper”" });
+  const input = h("input", { type: "search", id: freshId("search"), autocomplete: "off", spellcheck: "false", placeholder: "how much copper" });
   input.value = memory.query;
   let first: Entry | null = null;
 
@@ -58,7 +58,7 @@ export function listPage(entries: readonly Entry[], open: (entry: Entry) => void
       "main",
       { class: "page list", onkeydown: (event) => onKey(event as KeyboardEvent) },
       h("header", { class: "top" }, h("button", { type: "button", class: "back", onclick: leave }, "All tasks"), h("h1", {}, "All functions")),
-      h("div", { class: "search", role: "search" }, h("label", { for: input.id }, "Search"), input, count),
+      h("div", { class: "search", role: "search" }, h("label", { for: input.id }, "Name, or words of the trade"), input, count),
       results,
     ),
     focus() {

@@ -21,9 +21,13 @@ export function search<T extends Texts>(entries: readonly T[], query: string): r
   if (asked.length === 0) return entries.map((entry) => ({ entry, score: 0, inName: [], inDescription: [], by: [] }));
   const found = entries.map((entry) => best(readings(asked).map((tokens) => hit(entry, tokens))));
   const whole = found.filter(({ missed }) => missed === 0);
-  const kept = whole.length > 0 ? whole : found.filter(({ score }) => score > 0);
-  return kept.sort((a, b) => b.score - a.score);
+  const kept = (whole.length > 0 ? whole : found.filter(({ score }) => score > 0)).sort((a, b) => b.score - a.score);
+  const [top] = kept;
+  return top ? kept.filter(({ score }) => score >= top.score * FAINT) : [];
 }
+
+/** What fits so much less than the best is left out. */
+const FAINT = 0.35;
 
 /** Words that say nothing about the matter, unless nothing else was asked. */
 const EMPTY_WORDS = new Set("a an and are can do does for from get have how i in is it many me much my need of on or that the to what when with".split(" "));

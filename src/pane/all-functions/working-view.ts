@@ -1,36 +1,62 @@
-import { h } from "../dom";
+import type { Working, WorkingLine } from "../../core/expression/working";
+import { fill, h } from "../dom";
 
 export interface WorkingView {
   readonly element: HTMLElement;
   /** Null where there is nothing to work out. */
-  show(working: string | null): void;
+  show(working: Working | null): void;
 }
+
+/** What a part of a working is called; the page itself tells the caution and the source. */
+const TITLES: Readonly<Record<WorkingLine["part"], string | null>> = {
+  rule: "In words",
+  formula: "Formula",
+  given: "Put in",
+  constant: "Constants",
+  step: "Steps",
+  rounding: "Rounding",
+  result: "Result",
+  caution: null,
+  source: null,
+};
 
 /** How the result comes about, folded away until it is asked for. */
 export function workingView(): WorkingView {
-  const text = h("pre", { tabindex: 0, "aria-label": "Working" });
+  const parts = h("dl", {});
   const copied = h("span", { role: "status", class: "about" });
-  const copy = h("button", { type: "button", onclick: () => void copyText(text, (said) => (copied.textContent = said)) }, "Copy");
-  const element = h("details", { class: "working", hidden: true }, h("summary", {}, "Working"), text, h("div", { class: "actions" }, copy, copied));
+  let text = "";
+  const copy = h("button", { type: "button", onclick: () => void copyText() }, "Copy as text");
+  const element = h("details", { class: "working", hidden: true }, h("summary", {}, "Working"), parts, h("div", { class: "actions" }, copy, copied));
+
+  /** Excel's web view may keep the clipboard to itself; a selected text can still be copied by hand. */
+  async function copyText(): Promise<void> {
+    try {
+      await navigator.clipboard.writeText(text);
+      copied.textContent = "Copied";
+    } catch {
+      getSelection()?.selectAllChildren(parts);
+      copied.textContent = "Selected: press Ctrl+C, or Cmd+C on a Mac, to copy";
+    }
+  }
   return {
     element,
     show(working) {
       element.hidden = working === null;
-      if (text.textContent !== working) {
-        text.textContent = working;
-        copied.textContent = "";
-      }
+      const now = working ? workingText(working) : "";
+      if (now === text) return;
+      text = now;
+      copied.textContent = "";
+      fill(parts, ...partsOf(working?.lines ?? []));
     },
   };
 }
 
-/** Excel's web view may keep the clipboard to itself; a selected text can still be copied by hand. */
-async function copyText(from: HTMLElement, said: (sentence: string) => void): Promise<void> {
-  try {
-    await navigator.clipboard.writeText(from.textContent);
-    said("Copied");
-  } catch {
-    getSelection()?.selectAllChildren(from);
-    said("Selected: press Ctrl+C, or Cmd+C on a Mac, to copy");
-  }
-}
+const workingText = ({ title, lines }: Working): string => [title, ...lines.map((line) => line.text)].join("\n");
+
+const partsOf = (lines: readonly WorkingLine[]): HTMLElement[] =>
+  lines.flatMap(({ part, text }, i) => {
+    const title = TITLES[part];
+    if (title === null) return [];
+    const line = h("dd", {}, text);
+    return lines[i - 1]?.part === part ? [line] : [h("dt", {}, title), line];
+  });

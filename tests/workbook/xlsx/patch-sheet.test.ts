@@ -254,9 +254,9 @@ describe("any changes to any sheet", () => {
         const expected = new Map([...before, ...changes].map(({ spot: at, value, formula }) => [key(at), { formula, value }]));
         const found = new Map([...openXlsx(bytes).cells("Lots")].map(({ address, formula, value }) => [address, { formula, value }]));
         for (const [address, { formula, value }] of expected) {
-          const kept = typeof value === "string" ? value.replace(/[\u0000-\u0008\u000B\u000C\u000E-\u001F]/g, "") : value;
+          const kept = typeof value === "number" ? value + 0 : value;
           const isNothing = formula === null && (kept === null || kept === "");
-          expect(found.get(address)).toEqual(isNothing ? undefined : { formula, value: formula ? (kept ?? "") : Object.is(kept, -0) ? 0 : kept });
+          expect(found.get(address)).toEqual(isNothing ? undefined : { formula, value: formula ? (kept ?? "") : kept });
         }
         expect([...found.keys()].every((address) => expected.has(address))).toBe(true);
       }),

@@ -54,26 +54,23 @@ describe("an archive", () => {
 
 /** A zip64 archive with one stored entry whose sizes follow it, as programs write that do not know them beforehand. */
 function wideArchive(name: string, data: Uint8Array): Uint8Array {
-  const nameBytes = strToU8(name);
-  const bytes = new Uint8Array(1000);
-  const view = new DataView(bytes.buffer);
-  let at = 0;
-  const u16 = (n: number) => (view.setUint16(at, n, true), (at += 2));
-  const u32 = (n: number) => (view.setUint32(at, n, true), (at += 4));
-  const u64 = (n: number) => (u32(n), u32(0));
-  const raw = (piece: Uint8Array) => (bytes.set(piece, at), (at += piece.length));
-  const crc = crc32(data);
-
-  u32(0x04034b50), u16(45), u16(8), u16(0), u16(0), u16(0x5865), u32(0), u32(0xffffffff), u32(0xffffffff), u16(nameBytes.length), u16(0);
-  raw(nameBytes), raw(data);
-  u32(0x08074b50), u32(crc), u64(data.length), u64(data.length);
-  const directory = at;
-  u32(0x02014b50), u16(45), u16(45), u16(8), u16(0), u16(0), u16(0x5865), u32(crc), u32(0xffffffff), u32(0xffffffff), u16(nameBytes.length), u16(28), u16(0), u16(0), u16(0), u32(0), u32(0xffffffff);
-  raw(nameBytes), u16(1), u16(24), u64(data.length), u64(data.length), u64(0);
-  const size = at - directory;
-  const end64 = at;
-  u32(0x06064b50), u64(44), u16(45), u16(45), u32(0), u32(0), u64(1), u64(1), u64(size), u64(directory);
-  u32(0x07064b50), u32(0), u64(end64), u32(1);
-  u32(0x06054b50), u16(0xffff), u16(0xffff), u16(0xffff), u16(0xffff), u32(0xffffffff), u32(0xffffffff), u16(0);
-  return bytes.slice(0, at);
+  const [nameBytes, crc, elsewhere, date] = [strToU8(name), crc32(data), u32(0xffffffff), u32(0x58650000)];
+  const sizes = [u64(data.length), u64(data.length)];
+  const nameLength = u16(nameBytes.length);
+  const entry = [u32(0x04034b50), u16(45), u16(8), u16(0), date, u32(0), elsewhere, elsewhere, nameLength, u16(0), nameBytes, data, u32(0x08074b50), u32(crc), ...sizes].flatMap((bytes) => [...bytes]);
+  const line = [
+    u32(0x02014b50), u16(45), u16(45), u16(8), u16(0), date, u32(crc), elsewhere, elsewhere, nameLength, u16(28), u16(0), u16(0), u16(0), u32(0), elsewhere,
+    nameBytes, u16(1), u16(24), ...sizes, u64(0),
+  ].flatMap((bytes) => [...bytes]);
+  const end64 = [u32(0x06064b50), u64(44), u16(45), u16(45), u32(0), u32(0), u64(1), u64(1), u64(line.length), u64(entry.length)];
+  const locator = [u32(0x07064b50), u32(0), u64(entry.length + line.length), u32(1)];
+  const end = [u32(0x06054b50), ...[0xffff, 0xffff, 0xffff, 0xffff].map(u16), elsewhere, elsewhere, u16(0)];
+  return new Uint8Array([...entry, ...line, ...[...end64, ...locator, ...end].flatMap((bytes) => [...bytes])]);
 }
+
+function littleEndian(value: number, width: number): Uint8Array {
+  return Uint8Array.from({ length: width }, (_, i) => Math.floor(value / 2 ** (8 * i)) % 256);
+}
+const u16 = (value: number): Uint8Array => littleEndian(value, 2);
+const u32 = (value: number): Uint8Array => littleEndian(value, 4);
+const u64 = (value: number): Uint8Array => littleEndian(value, 8);

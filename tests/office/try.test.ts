@@ -1,0 +1,22 @@
+import { expect, it } from "vitest";
+import { launch } from "../browser/chromium";
+import { buildAddIn } from "./built";
+import { openOfficePage } from "./office-page";
+it("tries", async () => {
+  const built = await buildAddIn("https://lotwright.example/addin/");
+  const browser = await launch();
+  const { page, asked, complaints } = await openOfficePage(browser, built.file);
+  console.log(await page.evaluate(() => Office.onReady().then((i) => JSON.stringify(i))));
+  await page.waitForTimeout(1500);
+  page.on("console", (m) => { if (m.text().startsWith("NOPATH")) console.log(m.text()); }); console.log(asked, complaints); console.log(await page.evaluate(() => (window as any).viol));
+  await page.evaluate(() => window.stub.call("COPPER", [10, "lb", null, null, null]));
+  await page.evaluate(() => window.stub.call("COPPER", [10, "oz", null, null, null]));
+  await page.evaluate(() => window.stub.call("SETTLEMENT", [100,"ozt",925,24.5,"97.5%",0.5,25, null,null,null]));
+  await page.waitForTimeout(1500);
+  const st = await page.evaluate(() => window.stub);
+  console.log("RESULTS", JSON.stringify(st.results)); console.log("TOLD", st.told.filter((t) => !t.includes("Telemetry")).join("\n"));
+  for (const r of st.requests) if (!JSON.stringify(r).includes("Telemetry")) console.log("REQ", JSON.stringify(r).slice(0, 500));
+  await page.screenshot({ path: "/tmp/pane.png" });
+  await browser.close();
+  expect(1).toBe(1);
+});
