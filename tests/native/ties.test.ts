@@ -13,7 +13,7 @@ const TIES = 2000;
 function tie(r: Random, decimals: number | string): readonly unknown[] {
   for (;;) {
     const lot = [
-      r.pick([r.whole(1, 20_000) / 4, r.decimal(1, 900, 1), r.whole(1, 900)]),
+      r.pick([r.whole(1, 20_000) / 4, r.decimal(1, 900, 1), r.whole(1, 900), r.whole(1, 2_000_000) / 4]),
       r.pick(["ozt", "dwt"]),
       r.pick([r.whole(400, 900) / 20, r.decimal(18, 45, 2)]),
       r.pick([1, 0.975, 0.98, 0.5]),
@@ -35,7 +35,7 @@ outside("soffice", "payouts that end in exactly half a cent", (soffice) => {
   it.each([
     ["half away from zero", 2],
     ["half to even", "2 half-even"],
-  ] as const)(`${TIES} of them, rounded %s: LibreOffice's float ROUND misses a few, by one cent`, (name, decimals) => {
+  ] as const)(`${TIES} of them, rounded %s, are met by the twin, but for a few that float ROUND misses by a cent`, (name, decimals) => {
     const r = random(SEED);
     const sheet = new Sheet("ties");
     const lots = Array.from({ length: TIES }, () => tie(r, decimals));
@@ -54,4 +54,4 @@ outside("soffice", "payouts that end in exactly half a cent", (soffice) => {
 });
 
 /** The twin would be no twin if it missed more. */
-const MOST_MISSED = 0.05;
+const MOST_MISSED = 0.005;

@@ -20,15 +20,16 @@ export interface Opening {
   readonly book?: StubBook;
   /** Outside of Excel there is no host; or Office's own script may be out of reach. */
   readonly around?: "excel" | "nothing" | "no-office";
-  readonly size?: { readonly width: number; readonly height: number };
+  /** Excel keeps the page loaded for the functions without showing it. */
+  readonly hidden?: boolean;
 }
 
 const EMPTY: StubBook = { sheets: { Costs: {} }, selected: ["Costs", "B4"] };
 
 /** Opens a folder's page as Excel does, with the real office.js from the package and no network. */
 export async function openOfficePage(browser: Browser, file: (name: string) => Buffer | null, opening: Opening = {}): Promise<OfficePage> {
-  const { book = EMPTY, around = "excel", size = { width: 320, height: 600 } } = opening;
-  const context = await browser.newContext({ viewport: size });
+  const { book = EMPTY, around = "excel", hidden = false } = opening;
+  const context = await browser.newContext({ viewport: { width: 320, height: 600 } });
   const page = await context.newPage();
   const asked: string[] = [];
   const complaints: string[] = [];
@@ -49,6 +50,7 @@ export async function openOfficePage(browser: Browser, file: (name: string) => B
     return give(file(name));
   });
   if (around === "excel") await page.addInitScript(installStub, book);
+  if (hidden) await page.addInitScript(() => void Object.defineProperty(window, "innerWidth", { value: 0 }));
   const host = around === "excel" ? "?_host_Info=Excel$Win32$16.01$en-US$$$$2" : "";
   await page.goto(`${ADD_IN}/index.html${host}`);
   return { page, asked, complaints };

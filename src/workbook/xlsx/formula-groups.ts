@@ -1,4 +1,4 @@
-import { addressOf, type Area, readArea, type Spot, spotKey } from "./address";
+import { addressOf, type Area, cellCount, isInside, LAST_ROW, readArea, type Spot, spotKey } from "./address";
 import { damaged } from "./file-fault";
 import { sheetPieces, type StoredFormula } from "./sheet-pieces";
 import { shiftFormula } from "./shift";
@@ -47,10 +47,14 @@ export function readFormulaGroups(xml: string): FormulaGroups {
   return { masters, sharers, arrays };
 }
 
+/** Four whole columns: whoever goes through the cells that a formula fills comes to an end. */
+const MOST_FILLED = 4 * LAST_ROW;
+
 /** The range that an array formula fills, the cell itself where it does not say. */
 export function filledArea(spot: Spot, { ref }: StoredFormula): Area {
   const area = readArea(ref ?? addressOf(spot));
-  if (!area) throw damaged(`the formula in ${addressOf(spot)} fills an unreadable range`);
+  if (!area || !isInside(spot, area)) throw damaged(`the formula in ${addressOf(spot)} fills an unreadable range`);
+  if (cellCount(area) > MOST_FILLED) throw damaged(`the formula in ${addressOf(spot)} fills millions of cells`);
   return area;
 }
 

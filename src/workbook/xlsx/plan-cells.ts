@@ -1,5 +1,5 @@
 import { addressOf, type Area, areaText, cellCount, isInside, LAST_COLUMN, LAST_ROW, readAddress, type Spot, spotKey, spotOfKey, spotsOf } from "./address";
-import type { CellChange } from "./change";
+import type { CellChange, CellValue } from "./change";
 import { FileFault } from "./file-fault";
 import type { ArrayFormula, FormulaGroups } from "./formula-groups";
 import { shiftFormula } from "./shift";
@@ -20,26 +20,35 @@ export function planCells(changes: readonly CellChange[], groups: FormulaGroups)
   const plans = new Map<number, CellPlan>();
   /** Cells whose formula is set or taken away. */
   const rewritten = new Set<number>();
+  const results: Result[] = [];
 
   for (const [key, change] of asked) {
     const spot = spotOfKey(key);
     const array = arrayAt(spot);
     const isAnchor = array !== undefined && spotKey(array) === key;
-    const area = change.spill && filledArea(change, spot, change.spill);
-    const keepsFormula = change.formula === undefined && (!area || (isAnchor && keepsArea(change, array, area)));
+    const fills = change.spill && filledBy(change, spot, change.spill);
+    const keepsFormula = change.formula === undefined && (!fills || (isAnchor && (array.type === "fixed" || areaText(array.area) === areaText(fills))));
     if (!keepsFormula) rewritten.add(key);
     plans.set(key, {
       ...spot,
-      ...(keepsFormula ? {} : { formula: formulaPlan(change, area) }),
+      ...(keepsFormula ? {} : { formula: formulaPlan(change, fills) }),
       content: change,
       isSpilledInto: change.formula === undefined && array !== undefined && !isAnchor,
     });
+    if (change.spill && fills) results.push({ change, anchor: spot, rows: change.spill, area: keepsFormula && array ? array.area : fills });
   }
 
-  for (const [key, change] of asked) if (change.spill) planSpill(change, spotOfKey(key), change.spill, arrayAt, asked, plans);
+  for (const result of results) planResult(result, arrayAt, asked, plans);
   const released = releaseArrays(rewritten, arrayAt, changes[0]?.sheet ?? "");
   rehomeShared(groups, rewritten, plans);
   return { cells: [...plans.values()].sort((a, b) => spotKey(a) - spotKey(b)), released };
+}
+
+interface Result {
+  readonly change: CellChange;
+  readonly anchor: Spot;
+  readonly rows: NonNullable<CellChange["spill"]>;
+  readonly area: Area;
 }
 
 function byPlace(changes: readonly CellChange[]): Map<number, CellChange> {
@@ -64,24 +73,16 @@ function arrayFinder(arrays: readonly ArrayFormula[]): (spot: Spot) => ArrayForm
   return (spot) => anchors.get(spotKey(spot)) ?? wide.find(({ area }) => isInside(spot, area));
 }
 
-function filledArea(change: CellChange, { row, column }: Spot, spill: NonNullable<CellChange["spill"]>): Area {
-  const width = spill[0]?.length ?? 0;
-  const area = { top: row, left: column, bottom: row + spill.length - 1, right: column + width - 1 };
-  const name = `${change.sheet}!${change.cell}`;
-  if (change.formula === null) throw new FileFault(`Cannot fill cells from ${name} without a formula: give it one, or write each cell`);
-  if (width === 0 || spill.some((cells) => cells.length !== width))
+function filledBy({ sheet, cell, formula }: CellChange, { row, column }: Spot, rows: Result["rows"]): Area {
+  const width = rows[0]?.length ?? 0;
+  const area = { top: row, left: column, bottom: row + rows.length - 1, right: column + width - 1 };
+  const name = `${sheet}!${cell}`;
+  if (formula === null) throw new FileFault(`Cannot fill cells from ${name} without a formula: give it one, or write each cell`);
+  if (width === 0 || rows.some((cells) => cells.length !== width))
     throw new FileFault(`Cannot fill cells from ${name}: its rows are empty or differ in length: give rows of one length`);
   if (area.bottom > LAST_ROW || area.right > LAST_COLUMN)
     throw new FileFault(`Cannot fill cells from ${name}: the result reaches over the edge of the sheet: put the formula elsewhere`);
   return area;
-}
-
-/** An array formula entered with Ctrl+Shift+Enter has a range of its own, which a new result does not change. */
-function keepsArea({ sheet, cell }: CellChange, { type, area: fixed }: ArrayFormula, area: Area): boolean {
-  if (type === "dynamic") return areaText(fixed) === areaText(area);
-  if (areaText(fixed) !== areaText(area))
-    throw new FileFault(`Cannot resize the array formula of ${sheet}!${areaText(fixed)} from ${cell}: enter it again in Excel over the cells it should fill`);
-  return true;
 }
 
 function formulaPlan({ formula }: CellChange, area: Area | undefined): FormulaPlan | null {
@@ -89,15 +90,13 @@ function formulaPlan({ formula }: CellChange, area: Area | undefined): FormulaPl
   return typeof formula === "string" ? { kind: "plain", text: toStored(formula) } : null;
 }
 
-function planSpill(
-  change: CellChange,
-  anchor: Spot,
-  spill: NonNullable<CellChange["spill"]>,
+function planResult(
+  { change, anchor, rows, area }: Result,
   arrayAt: (spot: Spot) => ArrayFormula | undefined,
   asked: ReadonlyMap<number, CellChange>,
   plans: Map<number, CellPlan>,
 ): void {
-  for (const spot of spotsOf(filledArea(change, anchor, spill))) {
+  for (const spot of spotsOf(area)) {
     const key = spotKey(spot);
     if (key === spotKey(anchor)) continue;
     const other = asked.get(key);
@@ -105,9 +104,18 @@ function planSpill(
     if (plans.has(key) && !isEmptied) throw twice(change, spot);
     const filling = arrayAt(spot);
     const isFilledAlready = filling !== undefined && spotKey(filling) === spotKey(anchor);
-    const content = spill[spot.row - anchor.row]?.[spot.column - anchor.column] ?? { value: null };
+    const content = resultAt(rows, spot.row - anchor.row, spot.column - anchor.column);
     plans.set(key, { ...spot, ...(isEmptied ? { formula: null } : {}), content, isSpilledInto: true, mustBeFree: !isFilledAlready && !isEmptied });
   }
+}
+
+/**
+ * An array formula entered with Ctrl+Shift+Enter has a range of its own, whatever the shape of its result: a single row
+ * or column is repeated over it, and what the result does not reach is #N/A.
+ */
+function resultAt(rows: Result["rows"], row: number, column: number): CellValue {
+  const cells = rows[rows.length === 1 ? 0 : row];
+  return cells?.[cells.length === 1 ? 0 : column] ?? { value: "#N/A", error: true };
 }
 
 /** Looks at every array formula of which a cell is rewritten, and returns what spilled results no longer fill. */

@@ -170,8 +170,15 @@ describe("an array formula over several cells", () => {
     expect(patched(rows, { cell: "A1", value: 8, spill: [[{ value: 8 }], [{ value: "nine" }]] })).toBe(after);
   });
 
-  it("is not resized", () => {
-    expect(() => patched(rows, { cell: "A1", value: 8, spill: [[{ value: 8 }]] })).toThrow("Cannot resize the array formula of Lots!A1:A2 from A1");
+  it("shows of a result what its range has room for, and #N/A where the result does not reach", () => {
+    const result = (...results: (readonly number[])[]) => ({ cell: "A1", value: results[0]?.[0] ?? 0, spill: results.map((cells) => cells.map((value) => ({ value }))) });
+    const wide = '<row r="1"><c r="A1"><f t="array" ref="A1:B3">X1:Y9</f><v>1</v></c></row>';
+    const showing = (...results: (readonly number[])[]) => [...openXlsx(lots(wide).patch(onLots([result(...results)]))).cells("Lots")].map(({ value }) => value);
+    expect(showing([1, 2, 3], [4, 5, 6], [7, 8, 9], [10, 11, 12])).toEqual([1, 2, 4, 5, 7, 8]);
+    expect(showing([1, 2], [3, 4])).toEqual([1, 2, 3, 4, "#N/A", "#N/A"]);
+    expect(showing([1, 2])).toEqual([1, 2, 1, 2, 1, 2]);
+    expect(showing([1], [2])).toEqual([1, 1, 2, 2, "#N/A", "#N/A"]);
+    expect(patched(rows, result([8]))).toBe(rows.replace("<v>1</v>", "<v>8</v>").replace("<v>2</v>", "<v>8</v>"));
   });
 
   it("of one cell is changed like any other", () => {
@@ -234,9 +241,11 @@ describe("a formula that fills several cells", () => {
     expect(() => patched("", { cell: "A1", formula, value: 1, spill: spilled(1, 2) }, { cell: "A2", value: 5 })).toThrow("Cannot change Lots!A2 in two ways at once");
   });
 
-  it("does not hang on a range as large as the sheet", () => {
-    const huge = '<row r="1"><c r="A1" cm="1"><f t="array" ref="A1:XFD1048576">_xldudf_LOT_X(C:C)</f><v>1</v></c></row><row r="2"><c r="A2"><v>2</v></c></row>';
-    expect(patched(huge, { cell: "A1", formula: null, value: 1 })).toBe('<row r="1"><c r="A1"><v>1</v></c></row><row r="2"><c r="A2"/></row>');
+  it("does not hang on a range as large as the sheet, or one elsewhere", () => {
+    const filling = (ref: string) => `<row r="1"><c r="A1" cm="1"><f t="array" ref="${ref}">_xldudf_LOT_X(C:C)</f><v>1</v></c></row><row r="2"><c r="A2"><v>2</v></c></row>`;
+    expect(() => patched(filling("A1:XFD1048576"), { cell: "A1", formula: null, value: 1 })).toThrow("the formula in A1 fills millions of cells");
+    expect(() => patched(filling("B1:B2"), { cell: "A1", formula: null, value: 1 })).toThrow("the formula in A1 fills an unreadable range");
+    expect(patched(filling("A1:A1048576"), { cell: "A1", formula: null, value: 1 })).toBe('<row r="1"><c r="A1"><v>1</v></c></row><row r="2"><c r="A2"/></row>');
   });
 });
 
