@@ -5,23 +5,6 @@ import { serve } from "./serve.mjs";
 
 const USUAL_PORT = 8417;
 
-await run(async () => {
-  const { opens, port } = wishes(process.argv.slice(2), process.env["PORT"]);
-  installed();
-  hostBuilt();
-  const server = await serve(fileURLToPath(new URL("../../dist/host/", import.meta.url)), port).catch((fault) => {
-    throw new NotReady(refusal(fault, port));
-  });
-  const address = `http://127.0.0.1:${server.address().port}/`;
-  console.log(`Lotwright is at ${address}   Ctrl+C ends it`);
-  if (opens) open(address);
-  for (const signal of ["SIGINT", "SIGTERM"])
-    process.once(signal, () => {
-      server.close();
-      server.closeAllConnections();
-    });
-});
-
 function wishes(words, port) {
   const unknown = words.find((word) => word !== "--no-open");
   if (unknown !== undefined) throw new NotReady(`Cannot use ${unknown}: npm start takes --no-open alone (npm start -- --no-open), and PORT from the environment`);
@@ -44,3 +27,20 @@ function open(address) {
   const [command, ...args] = { win32: ["cmd", "/c", "start", "", address], darwin: ["open", address] }[process.platform] ?? ["xdg-open", address];
   spawn(command, args, { stdio: "ignore", detached: true }).on("error", () => undefined).unref();
 }
+
+await run(async () => {
+  const { opens, port } = wishes(process.argv.slice(2), process.env["PORT"]);
+  installed();
+  hostBuilt();
+  const server = await serve(fileURLToPath(new URL("../../dist/host/", import.meta.url)), port).catch((fault) => {
+    throw new NotReady(refusal(fault, port));
+  });
+  for (const signal of ["SIGINT", "SIGTERM"])
+    process.once(signal, () => {
+      server.close();
+      server.closeAllConnections();
+    });
+  const address = `http://127.0.0.1:${server.address().port}/`;
+  console.log(`Lotwright is at ${address}   Ctrl+C ends it`);
+  if (opens) open(address);
+});

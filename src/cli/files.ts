@@ -1,14 +1,15 @@
 import { existsSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
+import { FileFault } from "../workbook/file";
 import { Misuse } from "./misuse";
 
 const LARGEST = 100 * 1024 * 1024;
 
 export function readWorkbookFile(path: string): Uint8Array {
   const found = statSync(path, { throwIfNoEntry: false });
-  if (!found) throw new Misuse(`There is no file "${path}"`);
-  if (!found.isFile()) throw new Misuse(`"${path}" is not a file`);
-  if (found.size > LARGEST) throw new Misuse(`"${path}" is larger than 100 MB: split it into smaller workbooks`);
+  if (!found) throw new FileFault("there is no such file");
+  if (!found.isFile()) throw new FileFault("this is not a file");
+  if (found.size > LARGEST) throw new FileFault("it is larger than 100 MB: split it into smaller workbooks");
   return readFileSync(path);
 }
 

@@ -80,6 +80,6 @@ const IN_WORDS: Readonly<Record<LookKind, string>> = {
 };
 
 function leftBehind(model: Model, then: Snapshot): string[] {
-  const now = looksOf(model.exportData());
+  const now = looksOf(model);
   return (Object.keys(IN_WORDS) as LookKind[]).filter((kind) => now[kind] !== then.looks[kind]).map((kind) => IN_WORDS[kind]);
 }

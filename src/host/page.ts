@@ -10,6 +10,7 @@ import { Notices } from "./notices";
 import { OpenBook } from "./open-book";
 import { onRefusal } from "./refusals";
 import { type Sample, sampleBytes, samples } from "./samples";
+import { keepTabsAsTheyAre } from "./sheet-tabs";
 import { TopBar } from "./top-bar";
 import { watchDrops } from "./watch-drops";
 
@@ -38,6 +39,7 @@ export class Page {
     });
     root.append(this.#bar.element, h("main", {}, this.#grid, this.#pane), this.#notices.element, this.#status.element, this.#busy);
     watchDrops(root, (file) => void this.#openFile(file));
+    keepTabsAsTheyAre(this.#grid);
     window.addEventListener("keydown", (event) => this.#onKey(event), { capture: true });
     window.addEventListener("beforeunload", (event) => {
       if (this.#book?.isChanged) event.preventDefault();

@@ -52,7 +52,7 @@ export function snapshot(model: Model, file: XlsxFile): Snapshot {
       if (!sameValue(known.results[0]?.[0]?.value ?? null, value) || (fills === null && known.fills !== address)) differing.add(place);
     }
   }
-  return { cells, stored, differing, looks: looksOf(model.exportData()) };
+  return { cells, stored, differing, looks: looksOf(model) };
 }
 
 /** Every cell of the grid that holds something. */
@@ -95,7 +95,9 @@ function result(model: Model, position: CellPosition): CellValue {
   return error ? { value, error } : { value };
 }
 
-export function looksOf({ sheets, namedRanges }: WorkbookData): Looks {
+export function looksOf(model: Model): Looks {
+  // Not exportData: that makes a second model, to check itself, which takes as long as opening the file.
+  const { sheets, namedRanges } = model._exportData(false);
   const each = (pick: (sheet: WorkbookData["sheets"][number]) => unknown): string => JSON.stringify(sheets.map(pick));
   return {
     formats: each(({ styles, formats, borders }) => [styles, formats, borders]),

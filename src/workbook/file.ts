@@ -18,8 +18,10 @@ export type { DefinedName, SheetEntry } from "./xlsx/workbook";
  * asked for, so damage inside a sheet shows when its cells are read.
  */
 export function openXlsx(bytes: Uint8Array): XlsxFile {
-  refuseOtherFiles(bytes);
-  return new XlsxFile(new Workbook(new Package(readZip(bytes))));
+  // Node's Buffer is a Uint8Array whose slice() shares its memory instead of copying it.
+  const plain = new Uint8Array(bytes.buffer, bytes.byteOffset, bytes.length);
+  refuseOtherFiles(plain);
+  return new XlsxFile(new Workbook(new Package(readZip(plain))));
 }
 
 /** An .xlsx file that was opened. It never changes: a patch gives new bytes. */

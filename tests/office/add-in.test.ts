@@ -23,7 +23,7 @@ async function opened(opening: Opening = {}, file = built.file): Promise<OfficeP
 /** What Excel is told when it calls a cell function. Excel gives every parameter, and null for one that is left out. */
 async function called({ page }: OfficePage, id: string, cells: readonly unknown[]): Promise<unknown> {
   // Excel is told when the add-in can be called.
-  await page.waitForFunction(() => window.stub.requests.some((request) => request.some(([path]) => path.endsWith("ExcelServices.CustomFunctions"))));
+  await page.waitForFunction(() => window.stub.requests.some((request) => request.some(([, action]) => action.includes("ReadyForCustomFunctions"))));
   const call = await page.evaluate(([name, given]) => window.stub.call(name, given), [id, cells] as const);
   const result = await page.waitForFunction((number) => window.stub.results.find(([of]) => of === number), call);
   const [, good, value, code] = (await result.jsonValue()) as unknown as readonly [number, boolean, unknown, number];
@@ -82,7 +82,7 @@ describe("the built page in Excel", () => {
   it("breaks none of its own page's rules", async () => {
     const office = await opened();
     await called(office, "VERSION", []);
-    await office.page.locator("main.lotwright-pane").waitFor();
+    await office.page.locator("#pane.lotwright-pane").waitFor();
     expect(office.complaints).toEqual([]);
     const rules = (await office.page.locator("meta[http-equiv=Content-Security-Policy]").getAttribute("content")) ?? "";
     expect(rules).toContain("default-src 'none'");
@@ -99,40 +99,40 @@ describe("the pane in Excel", () => {
     await called(office, "VERSION", []);
     expect(office.asked.filter(isPane)).toEqual([]);
     await office.page.evaluate(() => window.stub.showPane());
-    await office.page.locator("main.lotwright-pane").waitFor();
+    await office.page.locator("#pane.lotwright-pane").waitFor();
     expect(office.asked.filter(isPane)).toHaveLength(1);
   });
 
   it("appears at once where it was opened with the page", async () => {
     const office = await opened();
-    await office.page.locator("main.lotwright-pane").waitFor();
-    expect(await office.page.locator("main").innerText()).not.toBe("");
+    await office.page.locator("#pane.lotwright-pane").waitFor();
+    expect(await office.page.locator("#pane").innerText()).not.toBe("");
   });
 
   it("is dark where Excel is dark", async () => {
     const office = await opened({ book: { sheets: { Costs: {} }, selected: ["Costs", "B4"], theme: { bodyBackgroundColor: 0x262626, bodyForegroundColor: 0xffffff } } });
-    await expect.poll(() => office.page.locator("main").getAttribute("data-scheme")).toBe("dark");
+    await expect.poll(() => office.page.locator("#pane").getAttribute("data-scheme")).toBe("dark");
   });
 
   it("says so when its code cannot be had, and loads when it is shown again", async () => {
     let offline = true;
     const office = await opened({}, (name) => (offline && isPane(name) ? null : built.file(name)));
-    await expect.poll(() => office.page.locator("main").innerText()).toMatch(/^The pane could not be loaded: see that this machine is online/);
+    await expect.poll(() => office.page.locator("#pane").innerText()).toMatch(/^The pane could not be loaded: see that this machine is online/);
     offline = false;
     await office.page.evaluate(() => window.stub.showPane());
-    await office.page.locator("main.lotwright-pane").waitFor();
+    await office.page.locator("#pane.lotwright-pane").waitFor();
   });
 });
 
 describe("the built page elsewhere", () => {
   it("says in a plain browser where it belongs", async () => {
     const { page } = await opened({ around: "nothing" });
-    await expect.poll(() => page.locator("main").innerText()).toMatch(/^This is Lotwright's pane for Excel/);
+    await expect.poll(() => page.locator("#pane").innerText()).toMatch(/^This is Lotwright's pane for Excel/);
   });
 
   it("says that it misses Office's script when that cannot be had", async () => {
     const { page } = await openOfficePage(browser, built.file, { around: "no-office" });
-    expect(await page.locator("main").innerText()).toMatch(/^Office's own script could not be loaded/);
+    expect(await page.locator("#pane").innerText()).toMatch(/^Office's own script could not be loaded/);
   });
 });
 

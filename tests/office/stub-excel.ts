@@ -167,7 +167,7 @@ export function installStub(book: StubBook): void {
         // Where a request came from, for the report of an error.
         if (action.ActionType === 5) continue;
         const kind = { 2: "load", 4: "set" }[action.ActionType] ?? "do";
-        if (action.ActionType > 1 && !action.Name.startsWith("_"))
+        if (action.ActionType > 1 && !/^_(?:Keep|Remove)Reference$/.test(action.Name))
           seen.push([follow(ObjectPaths, action.ObjectPathId), `${kind} ${action.Name}`.trim(), action.ArgumentInfo?.Arguments ?? action.QueryInfo?.Select]);
         done.push({ ActionId: action.Id, Value: act(ObjectPaths, action) });
       }

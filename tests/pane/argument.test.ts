@@ -8,7 +8,7 @@ import { choices, suggestions } from "../../src/pane/all-functions/suggestions";
 
 const comma = userNotation({ decimal: ",", separator: ";" });
 const read = (text: string, notation = portNotation) => readArgument(text, notation);
-const value = (it: number | string) => ({ kind: "value", value: it });
+const value = (content: number | string) => ({ kind: "value", value: content });
 const written = (text: string, sheet: string | null = "Sheet1", notation = portNotation): string =>
   formulaOf("LOT.X", [readArgument(text, notation)], portNotation, sheet).slice("=LOT.X(".length, -1);
 
@@ -100,9 +100,9 @@ describe("the formula", () => {
     for (const notation of [portNotation, comma])
       fc.assert(
         fc.property(args, (values) => {
-          const formula = formulaOf("LOT.X", values.map((it) => ({ kind: "value", value: it }) as const), portNotation, null);
+          const formula = formulaOf("LOT.X", values.map((content) => ({ kind: "value", value: content }) as const), portNotation, null);
           const typed = callIn(formula)?.arguments.map((text) => fieldText(text, notation)) ?? [];
-          expect(typed.map((text) => readArgument(text, notation))).toEqual(values.map((it) => value(it === 0 ? 0 : it)));
+          expect(typed.map((text) => readArgument(text, notation))).toEqual(values.map((content) => value(content === 0 ? 0 : content)));
         }),
       );
   });

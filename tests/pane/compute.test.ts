@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { find } from "../../src/catalogue/catalogue";
+import type { Entry } from "../../src/catalogue/entry";
 import { readArgument } from "../../src/pane/all-functions/argument";
 import { type Computed, compute } from "../../src/pane/all-functions/compute";
 import { portNotation } from "../../src/pane/all-functions/notation";
@@ -17,9 +18,14 @@ const cells = {
   "Prices!B4": 24,
 };
 
-async function computed(name: string, ...texts: readonly string[]): Promise<Computed> {
+function wanted(name: string): Entry {
   const entry = find(name);
   if (!entry) throw new Error(`No function ${name}`);
+  return entry;
+}
+
+async function computed(name: string, ...texts: readonly string[]): Promise<Computed> {
+  const entry = wanted(name);
   const given = entry.parameters.map(({ wants }, i) => readArgument(texts[i] ?? "", portNotation, choices(wants)));
   return compute(entry, given, "Sheet1", new MemoryPort(cells));
 }
@@ -84,9 +90,13 @@ describe("the result beside the form", () => {
     const { outcome } = await computed("FINEWEIGHTS", "{100;100}", "ozt", "{92.5;925}");
     expect(outcome).toMatchObject({ kind: "result", rows: [[{ fault: { kind: "ambiguous" } }], [92.5]] });
   });
+  it("owns up to a fault of our own", async () => {
+    const broken = { ...wanted("VERSION"), call: () => { throw new TypeError("x is undefined"); } };
+    const { outcome } = await compute(broken, [], "Sheet1", new MemoryPort());
+    expect(outcome).toMatchObject({ kind: "fault", sentence: expect.stringContaining("the fault is in Lotwright") });
+  });
   it("says in a sentence that the workbook cannot be read", async () => {
-    const entry = find("COPPER");
-    if (!entry) throw new Error("No function COPPER");
+    const entry = wanted("COPPER");
     const port = new MemoryPort(cells);
     port.fault = "the sheet is protected";
     const { notes } = await compute(entry, [readArgument("B4", portNotation), readArgument("lb", portNotation)], "Sheet1", port);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { cellRange, seenFrom, writtenRange } from "../../src/pane/all-functions/cell-range";
+import { type CellRange, cellRange, seenFrom, writtenRange } from "../../src/pane/all-functions/cell-range";
 import { type Insertion, type Review, insert, review } from "../../src/pane/all-functions/insertion";
 import { schemeOf } from "../../src/pane/colours";
 import { MemoryPort } from "./memory-port";
@@ -7,6 +7,12 @@ import { MemoryPort } from "./memory-port";
 const FORMULA = '=LOT.COPPER(B4,"lb")';
 const one: Insertion = { sheet: "Sheet1", cell: "B7", formula: FORMULA, rows: 1, columns: 1, reads: [] };
 const alone = async () => ({ rows: 1, columns: 1 });
+
+function named(sheet: string | null, range: string): CellRange {
+  const cells = cellRange(sheet, range);
+  if (!cells) throw new Error(`${range} is no range`);
+  return cells;
+}
 
 function planned(reviewed: Review) {
   if ("refusal" in reviewed) throw new Error(reviewed.refusal);
@@ -47,12 +53,10 @@ describe("an insertion", () => {
     expect(port.at("B7").value).toBe("my own note");
   });
   it("is refused where the formula would read itself", async () => {
-    const reads = [cellRange(null, "B4:B9")].filter((range) => range !== null);
-    expect(await review(new MemoryPort(), { ...one, reads }, alone)).toEqual({ refusal: "The formula reads B4:B9 and cannot stand in it: choose another cell" });
-    const elsewhere = [cellRange("Prices", "B4:B9")].filter((range) => range !== null);
-    expect(await review(new MemoryPort(), { ...one, reads: elsewhere }, alone)).toHaveProperty("plan");
-    const beside = [cellRange(null, "C9")].filter((range) => range !== null);
-    expect(await review(new MemoryPort(), { ...one, rows: 3, columns: 2, reads: beside }, alone)).toHaveProperty("refusal");
+    const reading = (range: CellRange): Insertion => ({ ...one, reads: [range] });
+    expect(await review(new MemoryPort(), reading(named(null, "B4:B9")), alone)).toEqual({ refusal: "The formula reads B4:B9 and cannot stand in it: choose another cell" });
+    expect(await review(new MemoryPort(), reading(named("Prices", "B4:B9")), alone)).toHaveProperty("plan");
+    expect(await review(new MemoryPort(), { ...reading(named(null, "C9")), rows: 3, columns: 2 }, alone)).toHaveProperty("refusal");
   });
   it("is refused where the cell holds the formula already", async () => {
     const port = new MemoryPort({ B7: { value: 3, formula: FORMULA, error: false } });
@@ -85,9 +89,7 @@ describe("a result of several cells", () => {
 
 describe("a cell that a field names", () => {
   it("stays the same cell when another sheet is selected", () => {
-    const [range] = [cellRange(null, "B4")].filter((it) => it !== null);
-    if (!range) throw new Error("B4 is a cell");
-    const away = seenFrom(range, "Sheet1", "Prices");
+    const away = seenFrom(named(null, "B4"), "Sheet1", "Prices");
     expect(writtenRange(away, "Prices")).toBe("Sheet1!B4");
     expect(writtenRange(seenFrom(away, "Prices", "Sheet1"), "Sheet1")).toBe("B4");
   });

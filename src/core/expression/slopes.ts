@@ -41,9 +41,9 @@ export function slope(expression: Expression, by: string): Expression {
         isZero(d(node.b)) ? ZERO : times(times(expression, node.a.ln()), d(node.b)),
       );
     case "min":
-      return either(node.a, node.b, d);
+      return pick(node.a.isAtMost(node.b), d(node.a), d(node.b));
     case "max":
-      return either(node.b, node.a, d);
+      return pick(node.b.isAtMost(node.a), d(node.a), d(node.b));
     case "choose":
       return pick(node.when, d(node.then), d(node.otherwise));
   }
@@ -90,5 +90,3 @@ const over = (a: Expression, b: Expression): Expression => (isZero(a) ? ZERO : a
 
 const pick = (when: Parameters<typeof choose>[0], a: Expression, b: Expression): Expression =>
   isZero(a) && isZero(b) ? ZERO : choose(when, a, b);
-const either = (small: Expression, large: Expression, d: (e: Expression) => Expression): Expression =>
-  pick(small.isAtMost(large), d(small), d(large));

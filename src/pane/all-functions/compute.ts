@@ -62,7 +62,7 @@ function called(entry: Entry, cells: readonly unknown[], notes: readonly FieldNo
     const rows = Array.isArray(value) ? value : [[value]];
     return { notes, outcome: { kind: "result", rows, ...named(answer) } };
   } catch (thrown) {
-    if (!(thrown instanceof FaultError)) throw thrown;
+    if (!(thrown instanceof FaultError)) return { notes, outcome: { kind: "fault", sentence: ours(entry.name, thrown), code: "#VALUE!", parameters: [], canWait: false } };
     const parameters = blamed(thrown.fault, entry.parameters);
     const told = parameters.map((parameter) => ({ parameter, sentence: thrown.message, isFault: true }));
     const isCell = (name: string): boolean => cells[entry.parameters.findIndex((parameter) => parameter.name === name)] instanceof Reference;
@@ -70,6 +70,8 @@ function called(entry: Entry, cells: readonly unknown[], notes: readonly FieldNo
     return { notes: [...notes, ...told], outcome: { kind: "fault", sentence: thrown.message, code: errorCode(thrown.fault), parameters, canWait } };
   }
 }
+
+const ours = (name: string, thrown: unknown): string => `Cannot compute ${name}: the fault is in Lotwright, please report it (${String(thrown)})`;
 
 const RESULT = /^(.*) = \S+(?: (.+))?$/;
 

@@ -43,7 +43,7 @@ export function insertBar(needs: Needs): InsertBar {
   const { entry, entries, host, notation } = needs;
   const { port } = host;
   const result = h("output", { class: "result" });
-  const formula = h("code", { class: "formula", "aria-label": "Formula" });
+  const formula = h("code");
   const place = h("span", {});
   const look = h("button", { type: "button", class: "quiet", onclick: needs.look }, "Look at them");
   const fills = h("p", { class: "fills", hidden: true }, place, look);
@@ -53,6 +53,7 @@ export function insertBar(needs: Needs): InsertBar {
   let selected: Selected | null = null;
   let problem = "";
   let open: { readonly view: OverwriteView; readonly plan: Plan } | null = null;
+  let isBusy = false;
   let latest: Outcome = { kind: "waiting", needs: [] };
 
   function name(): void {
@@ -143,17 +144,21 @@ export function insertBar(needs: Needs): InsertBar {
   }
   /** What the workbook refuses is said, whatever it is. */
   async function guarded(step: () => Promise<void>): Promise<void> {
+    if (isBusy) return;
+    isBusy = true;
     try {
       await step();
     } catch (thrown) {
       told.say(thrown instanceof Error ? thrown.message : String(thrown));
+    } finally {
+      isBusy = false;
     }
   }
 
   if (memory.inserted?.port === port) offerUndo(`Inserted at ${memory.inserted.cell}`);
   name();
   return {
-    element: h("section", { class: "bar", "aria-label": "Result and insertion" }, result, fills, formula, question, h("div", { class: "actions" }, button), told.element),
+    element: h("section", { class: "bar", "aria-label": "Result and insertion" }, result, fills, h("p", { class: "formula" }, h("span", { class: "unseen" }, "Formula: "), formula), question, h("div", { class: "actions" }, button), told.element),
     edited(written) {
       close();
       formula.textContent = written;
