@@ -1,17 +1,10 @@
+import type { Command } from "./command";
 import { evaluate } from "./eval";
 import { explain } from "./explain";
 import { functions } from "./functions";
 import { native } from "./native";
 import { recalc } from "./recalc";
 
-
-export { Misuse } from "./misuse";
-
-export interface Command {
-  readonly help: string;
-  /** The words after the command; the exit code. */
-  readonly run: (words: readonly string[]) => number | Promise<number>;
-}
 
 export const commands: Readonly<Record<string, Command>> = { eval: evaluate, explain, native, functions, recalc };
 

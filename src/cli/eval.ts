@@ -1,6 +1,7 @@
 import { evaluate as evaluateFormula } from "../engine/evaluate";
 import { type Outcome, type OutcomeCell, isCellError } from "../engine/outcome";
-import type { Command } from "./commands";
+import { cellText, errorText } from "./cell-text";
+import type { Command } from "./command";
 import { formulaIn } from "./misuse";
 
 export const evaluate: Command = {
@@ -24,12 +25,3 @@ function outcomeText(outcome: Outcome): string {
 }
 
 const isRows = (outcome: Outcome): outcome is readonly (readonly OutcomeCell[])[] => Array.isArray(outcome);
-
-export function cellText(cell: OutcomeCell): string {
-  if (cell === null) return "";
-  if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
-  return typeof cell === "object" ? cell.error : String(cell);
-}
-
-export const errorText = ({ error, message }: { readonly error: string; readonly message: string }): string =>
-  `${error} ${message}`.trim();

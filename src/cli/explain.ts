@@ -4,8 +4,8 @@ import { lotCalls } from "../engine/formula";
 import { evaluate } from "../engine/evaluate";
 import { isCellError } from "../engine/outcome";
 import { ArgumentError, argumentCell, entryOf, evaluated } from "./called";
-import type { Command } from "./commands";
-import { cellText, errorText } from "./eval";
+import type { Command } from "./command";
+import { cellText, errorText } from "./cell-text";
 import { Misuse, formulaIn } from "./misuse";
 
 export const explain: Command = {

@@ -1,4 +1,5 @@
-import { Misuse, commands, help } from "./commands";
+import { commands, help } from "./commands";
+import { Misuse } from "./misuse";
 
 /** Runs one command and says how it ended: 0 done, 1 an error in what was computed, 2 misuse. */
 async function run([name, ...words]: readonly string[]): Promise<number> {

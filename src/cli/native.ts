@@ -2,8 +2,8 @@ import { FaultError, errorCode } from "../core/fault";
 import { replaceCalls } from "../engine/formula";
 import { isBracketed } from "../functions/reference";
 import { argumentCell, entryOf } from "./called";
-import type { Command } from "./commands";
-import { errorText } from "./eval";
+import type { Command } from "./command";
+import { errorText } from "./cell-text";
 import { Misuse, formulaIn } from "./misuse";
 
 export const native: Command = {

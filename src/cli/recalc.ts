@@ -1,6 +1,6 @@
 import { FileFault, openXlsx } from "../workbook/file";
-import type { Command } from "./commands";
-import { cellText } from "./eval";
+import type { Command } from "./command";
+import { cellText } from "./cell-text";
 import { checkOutput, readWorkbookFile, writeWhole } from "./files";
 import { type FreshCell, freshCells } from "./fresh-cells";
 import { Misuse } from "./misuse";

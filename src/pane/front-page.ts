@@ -4,16 +4,16 @@ import type { Page, Task } from "./page";
 /** What a refiner does, in the refiner's words. */
 export function frontPage(tasks: readonly Task[], open: (task: Task) => void): Page {
   const links = tasks.map((task) =>
-    h("button", { type: "button", class: "card", onclick: () => open(task) }, h("span", { class: "card-title" }, task.title), h("span", { class: "about" }, task.about)),
+    h("button", { type: "button", class: "lw-card", onclick: () => open(task) }, h("span", { class: "lw-card-title" }, task.title), h("span", { class: "lw-about" }, task.about)),
   );
   return {
     element: h(
-      "main",
-      { class: "page front" },
+      "div",
+      { class: "lw-page lw-front" },
       h("h1", {}, "Lotwright"),
-      h("p", { class: "about" }, "Exact silver-refining arithmetic in your own workbook."),
+      h("p", { class: "lw-about" }, "Exact silver-refining arithmetic in your own workbook."),
       h("h2", {}, "What needs doing?"),
-      h("ul", { class: "cards" }, ...links.map((link) => h("li", {}, link))),
+      h("ul", { class: "lw-cards" }, ...links.map((link) => h("li", {}, link))),
     ),
     focus: () => links[0]?.focus(),
     back: () => undefined,

@@ -107,7 +107,7 @@ describe("a function's page", () => {
     await field("fine").fill("10");
     await field("unit").fill("lb");
     await expect.poll(() => result().textContent()).toMatch(/^copper2\.9455390930\d+ lb$/);
-    expect(await page.locator(".formula code").textContent()).toBe('=LOT.COPPER(10,"lb")');
+    expect(await page.locator(".lw-formula code").textContent()).toBe('=LOT.COPPER(10,"lb")');
   });
 
   it("shows a fault at the field that it names, and says so to a screen reader", async () => {
@@ -161,7 +161,7 @@ describe("a function's page", () => {
     await field("unit").fill("lb");
     await button("Insert at B7").click();
     await told("B7 is filled");
-    expect(await page.locator(".overwrite dd").allTextContents()).toEqual(["12.5", expect.stringMatching(/^=LOT\.COPPER\(10,"lb"\), shows 2\.9455/)]);
+    expect(await page.locator(".lw-overwrite dd").allTextContents()).toEqual(["12.5", expect.stringMatching(/^=LOT\.COPPER\(10,"lb"\), shows 2\.9455/)]);
     expect(await button("Overwrite").isDisabled()).toBe(true);
     await page.keyboard.press("Escape");
     expect(await page.getByText("B7 is filled").count()).toBe(0);
@@ -214,7 +214,7 @@ describe("a function's page", () => {
   it("shows the cells that a statement fills and checks that they are free", async () => {
     await openFunction("SETTLEMENT");
     await page.getByText("An example").click();
-    await page.locator(".example").click();
+    await page.locator(".lw-example").click();
     await expect.poll(() => result().textContent()).toBe("11 rows × 3 columns");
     await told("Fills B7:D17.");
     expect(await page.locator("tr").last().locator("td").allTextContents()).toEqual(["Payout", "2095.28", "money"]);
@@ -280,7 +280,7 @@ describe("a function's page", () => {
     await openFunction("PAYOUT");
     await page.getByText("2 examples").click();
     await page.getByRole("button", { name: '=LOT.PAYOUT(100;"ozt";24,5;"97.5%";0,5;25)' }).click();
-    expect(await page.locator(".formula code").textContent()).toBe('=LOT.PAYOUT(100;"ozt";24,5;"97.5%";0,5;25)');
+    expect(await page.locator(".lw-formula code").textContent()).toBe('=LOT.PAYOUT(100;"ozt";24,5;"97.5%";0,5;25)');
     await field("refining charge 0 when left out").fill("0,25");
     await expect.poll(() => result().textContent()).toContain("2339,38");
     await button("Insert at B7").click();
@@ -304,26 +304,27 @@ describe("the pane's looks", () => {
     await openFunction("COPPER");
     await page.keyboard.press("Escape");
     await page.getByRole("searchbox").fill("");
-    const names = await page.locator(".hit .name").allTextContents();
+    const names = await page.locator(".lw-hit .lw-name").allTextContents();
     expect(names.length).toBeGreaterThan(20);
     expect(await overflow()).toBe(0);
     for (const name of names) {
-      await page.locator(".hit").filter({ has: page.getByText(name, { exact: true }) }).click();
+      await page.locator(".lw-hit").filter({ has: page.getByText(name, { exact: true }) }).click();
       expect(await overflow(), name).toBe(0);
       await page.keyboard.press("Escape");
     }
   });
 
-  it("never hide the field that one is in behind the result", async () => {
+  it("never hide the control that one is in behind the result", async () => {
     await page.setViewportSize({ width: 300, height: 480 });
     await openFunction("SETTLEMENT");
     await page.getByText("An example").click();
-    await page.locator(".example").click();
+    await page.locator(".lw-example").click();
     for (let tabs = 0; tabs < 22; tabs++) {
       const isHidden = await page.evaluate(() => {
-        const [box, bar] = [document.activeElement, document.querySelector(".bar")].map((it) => it?.getBoundingClientRect());
-        const isInside = document.activeElement?.closest(".bar");
-        return !isInside && box && bar ? box.bottom > bar.top || box.top < 0 : false;
+        const [box, bar] = [document.activeElement, document.querySelector(".lw-bar")].map((it) => it?.getBoundingClientRect());
+        const isInside = document.activeElement?.closest(".lw-bar");
+        const isControl = document.activeElement?.matches("input, button, summary");
+        return isControl && !isInside && box && bar ? box.bottom > bar.top || box.top < 0 : false;
       });
       expect(isHidden, await focused()).toBe(false);
       await page.keyboard.press("Tab");

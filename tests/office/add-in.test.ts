@@ -48,7 +48,7 @@ describe("the built page in Excel", () => {
     expect(await called(office, "COPPER", [10, "lb", null, null, null])).toBeCloseTo(2.9455, 4);
     expect(await called(office, "FINENESS", ["sterling", "ppt"])).toBe(925);
     expect(await called(office, "VERSION", [])).toMatch(/^Lotwright \d+\.\d+\.\d+/);
-    const rows = (await called(office, "SETTLEMENT", [100, "ozt", 925, 24.5, "98%", 0.5, 25, null, null, null])) as unknown[][];
+    const rows = (await called(office, "SETTLEMENT", [100, "ozt", 925, 24.5, "98%", 0.5, 0.25, 25, null, null])) as unknown[][];
     expect(rows.length).toBeGreaterThan(3);
     expect(new Set(rows.map((row) => row.length)).size).toBe(1);
   });

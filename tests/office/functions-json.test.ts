@@ -43,7 +43,7 @@ describe("functions.json", () => {
   it.each<readonly [string, (functions: Functions) => void]>([
     ["an id with a space", (f) => (first(f).id = "FINE WEIGHT")],
     ["an id of two letters", (f) => (first(f).id = "FW")],
-    ["a type that is none", (f) => ((first(f).parameters[0] as { type: string }).type = "grams")],
+    ["a parameter without a name", (f) => ((first(f).parameters[0] as { name: string }).name = "")],
     ["no functions at all", (f) => (f.functions = [])],
   ])("would be refused with %s", (_, spoil) => {
     const functions = good();

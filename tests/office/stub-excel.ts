@@ -162,19 +162,24 @@ export function installStub(book: StubBook): void {
     const { Actions, ObjectPaths } = JSON.parse(body) as { Actions: Action[]; ObjectPaths: Record<string, Path> };
     const done: { ActionId: number; Value: unknown }[] = [];
     const seen: [string, string, unknown][] = [];
+    const marks: number[] = [];
     try {
       for (const action of Actions) {
-        // Where a request came from, for the report of an error.
-        if (action.ActionType === 5) continue;
+        // A mark in the request: when it is given back, what stood before it is done.
+        if (action.ActionType === 5) {
+          marks.push(action.Id);
+          done.push({ ActionId: action.Id, Value: null });
+          continue;
+        }
         const kind = { 2: "load", 4: "set" }[action.ActionType] ?? "do";
         if (action.ActionType > 1 && !/^_(?:Keep|Remove)Reference$/.test(action.Name))
           seen.push([follow(ObjectPaths, action.ObjectPathId), `${kind} ${action.Name}`.trim(), action.ArgumentInfo?.Arguments ?? action.QueryInfo?.Select]);
         done.push({ ActionId: action.Id, Value: act(ObjectPaths, action) });
       }
-      return JSON.stringify({ Results: done });
+      return JSON.stringify({ Results: done, TraceIds: marks });
     } catch (error) {
       if (error instanceof Error) throw error;
-      return JSON.stringify({ Error: error, Results: done });
+      return JSON.stringify({ Error: error, Results: done, TraceIds: marks });
     } finally {
       if (seen.length > 0 && !seen.some(([path]) => path.startsWith("service:Microsoft.Telemetry"))) requests.push(seen);
     }

@@ -20,8 +20,8 @@ describe("the parts as the embedded grid reads them", () => {
   });
 
   it("give texts that stand in their cell as values", () => {
-    const parts = opened({ sheets: { Lots: sheet('<row r="1"><c r="A1" t="inlineStr" s="1"><is><r><t>Lot </t></r><r><t>&lt;7&gt;</t></r></is></c></row>') } }).parts();
-    expect(rowsOf(parts[SHEET])).toBe('<row r="1"><c r="A1" t="str" s="1"><v>Lot &lt;7&gt;</v></c></row>');
+    const parts = opened({ sheets: { Lots: sheet('<row r="1"><c r="A1" t="inlineStr" s="1"><is><r><t>Lot </t></r><r><t>&lt;7&gt;</t></r></is></c><c r="B1" t="inlineStr"><f>A1</f><is><t>7</t></is></c></row>') } }).parts();
+    expect(rowsOf(parts[SHEET])).toBe('<row r="1"><c r="A1" t="str" s="1"><v>Lot &lt;7&gt;</v></c><c r="B1" t="str"><f>A1</f><v>7</v></c></row>');
   });
 
   it("drop the prefix of a spreadsheet's own words, and no other", () => {

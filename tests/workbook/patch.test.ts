@@ -2,7 +2,7 @@ import { unzipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { openXlsx } from "../../src/workbook/file";
 import { withDynamicArrays } from "../../src/workbook/xlsx/dynamic-arrays";
-import { type Handmade, handmade, MAIN, sheet, SHEET, STRICT, textOf } from "./handmade";
+import { type Handmade, handmade, MAIN, relationships, sheet, SHEET, STRICT, textOf } from "./handmade";
 
 const TYPES = "[Content_Types].xml";
 const LINKS = "xl/_rels/workbook.xml.rels";
@@ -61,6 +61,13 @@ describe("the part that marks dynamic arrays", () => {
     const again = openXlsx(after).patch([{ ...spill, cell: "C2" }]);
     expect(differing(after, again)).toEqual([SHEET]);
     expect(textOf(again, SHEET).match(/cm="1"/g)).toHaveLength(2);
+  });
+
+  it("is linked under a name that no other link has", () => {
+    const taken = relationships([["worksheet", "worksheets/sheet1.xml"]]).replace("rId1", "rId2");
+    const workbook = textOf(handmade(), "xl/workbook.xml").replace("rId1", "rId2");
+    const after = openXlsx(handmade({ parts: { [LINKS]: taken, "xl/workbook.xml": workbook } })).patch([spill]);
+    expect([...textOf(after, LINKS).matchAll(/ Id="([^"]*)"/g)].map(([, id]) => id)).toEqual(["rId2", "rId3"]);
   });
 
   it("is written in the words of a strict file", () => {

@@ -17,7 +17,7 @@ export function examplesView(entry: Entry, notation: Notation, use: (texts: read
   if (shown.length === 0) return null;
   return h(
     "details",
-    { class: "examples" },
+    { class: "lw-examples" },
     h("summary", {}, shown.length === 1 ? "An example" : `${shown.length} examples`),
     h(
       "ul",
@@ -28,9 +28,9 @@ export function examplesView(entry: Entry, notation: Notation, use: (texts: read
           {},
           h(
             "button",
-            { type: "button", class: "example", title: "Fill the form with this example", onclick: () => use(texts) },
+            { type: "button", class: "lw-example", title: "Fill the form with this example", onclick: () => use(texts) },
             h("code", {}, formula),
-            h("span", { class: "shows" }, shows),
+            h("span", { class: "lw-shows" }, shows),
           ),
         ),
       ),

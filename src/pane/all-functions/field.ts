@@ -28,7 +28,7 @@ export function field(parameter: Parameter, names: readonly string[], changed: (
     list: proposed.length > 0 ? list : undefined,
     oninput: changed,
   });
-  const take = h("button", { type: "button", class: "take", hidden: true });
+  const take = h("button", { type: "button", class: "lw-take", hidden: true });
   let cells: string | null = null;
   take.addEventListener("click", () => {
     if (cells === null) return;
@@ -36,15 +36,15 @@ export function field(parameter: Parameter, names: readonly string[], changed: (
     changed();
     input.focus();
   });
-  const said = h("p", { id: note, class: "note", "aria-live": "polite" });
+  const said = h("p", { id: note, class: "lw-note", "aria-live": "polite" });
   return {
     element: h(
       "div",
-      { class: "field" },
-      h("label", { for: id }, label, parameter.optional ? h("span", { class: "optional" }, ` ${leftOut(parameter, names)}`) : null),
-      h("div", { class: "entry" }, input, take),
+      { class: "lw-field" },
+      h("label", { for: id }, label, parameter.optional ? h("span", { class: "lw-optional" }, ` ${leftOut(parameter, names)}`) : null),
+      h("div", { class: "lw-entry" }, input, take),
       proposed.length > 0 ? h("datalist", { id: list }, ...proposed.map((value) => h("option", { value }))) : null,
-      h("p", { id: about, class: "about" }, parameter.description, parameter.wants ? h("span", { class: "wants" }, ` ${sentenceOf(parameter.wants)}`) : null),
+      h("p", { id: about, class: "lw-about" }, parameter.description, parameter.wants ? h("span", { class: "lw-wants" }, ` ${sentenceOf(parameter.wants)}`) : null),
       said,
     ),
     input,
@@ -60,7 +60,7 @@ export function field(parameter: Parameter, names: readonly string[], changed: (
       const fault = notes.find(({ isFault }) => isFault);
       const text = (fault ?? notes[0])?.sentence ?? "";
       if (said.textContent !== text) said.textContent = text;
-      said.classList.toggle("fault", fault !== undefined);
+      said.classList.toggle("lw-fault", fault !== undefined);
       if (fault) input.setAttribute("aria-invalid", "true");
       else input.removeAttribute("aria-invalid");
     },

@@ -28,8 +28,8 @@ export function functionPage(entry: Entry, entries: readonly Entry[], host: Pane
   const fields = entry.parameters.map((parameter) => field(parameter, names, changed));
   const working = workingView();
   const table = h("table");
-  const scroll = h("div", { class: "scroll", tabindex: 0, role: "region", "aria-label": "Cells of the result" }, table);
-  const spill = h("section", { class: "spill", hidden: true }, h("h2", {}, "Result"), scroll);
+  const scroll = h("div", { class: "lw-scroll", tabindex: 0, role: "region", "aria-label": "Cells of the result" }, table);
+  const spill = h("section", { class: "lw-spill", hidden: true }, h("h2", {}, "Result"), scroll);
   const bar = insertBar({ entry, entries, host, notation, latest: recompute, arguments: given, focusField, look });
   let selected: Selected | null = null;
   let pause: ReturnType<typeof setTimeout> | undefined;
@@ -106,22 +106,22 @@ export function functionPage(entry: Entry, entries: readonly Entry[], host: Pane
   fields.forEach(({ input }, i) => (input.value = form.texts[i] ?? ""));
   const unfollow = followSelection(host.port, moved);
   const heading = freshId("function");
-  const clear = h("button", { type: "button", class: "quiet", onclick: () => put([]) }, "Empty the form");
+  const clear = h("button", { type: "button", class: "lw-quiet", onclick: () => put([]) }, "Empty the form");
   const element = h(
-    "main",
-    { class: "page function" },
-    h("header", { class: "top" }, h("button", { type: "button", class: "back", onclick: back }, "All functions"), h("h1", { id: heading, tabindex: -1 }, entry.name)),
-    h("p", { class: "lead" }, entry.description),
-    h("p", { class: "about" }, `Gives ${entry.returns.charAt(0).toLowerCase()}${entry.returns.slice(1)}`),
-    entry.caution === null ? null : h("p", { class: "caution", role: "note" }, h("strong", {}, "Caution "), entry.caution),
+    "div",
+    { class: "lw-page lw-function" },
+    h("header", { class: "lw-top" }, h("button", { type: "button", class: "lw-back", onclick: back }, "All functions"), h("h1", { id: heading, tabindex: -1 }, entry.name)),
+    h("p", { class: "lw-lead" }, entry.description),
+    h("p", { class: "lw-about" }, `Gives ${entry.returns.charAt(0).toLowerCase()}${entry.returns.slice(1)}`),
+    entry.caution === null ? null : h("p", { class: "lw-caution", role: "note" }, h("strong", {}, "Caution "), entry.caution),
     h(
       "form",
       { "aria-labelledby": heading, novalidate: true, onsubmit: (event) => void (event.preventDefault(), bar.press()) },
       examplesView(entry, notation, useExample),
-      h("div", { class: "fields" }, ...fields.map((one) => one.element), fields.length > 0 ? clear : null),
+      h("div", { class: "lw-fields" }, ...fields.map((one) => one.element), fields.length > 0 ? clear : null),
       spill,
       working.element,
-      entry.source === null ? null : h("section", { class: "source" }, h("h2", {}, "Source"), h("p", {}, entry.source)),
+      entry.source === null ? null : h("section", { class: "lw-source" }, h("h2", {}, "Source"), h("p", {}, entry.source)),
       host.helpUrl === undefined ? null : h("p", {}, h("a", { href: `${host.helpUrl}#${entry.id}`, target: "_blank", rel: "noopener" }, "In the reference")),
       bar.element,
     ),

@@ -42,12 +42,12 @@ interface Needs {
 export function insertBar(needs: Needs): InsertBar {
   const { entry, entries, host, notation } = needs;
   const { port } = host;
-  const result = h("output", { class: "result" });
+  const result = h("output", { class: "lw-result" });
   const formula = h("code");
   const place = h("span", {});
-  const look = h("button", { type: "button", class: "quiet", onclick: needs.look }, "Look at them");
-  const fills = h("p", { class: "fills", hidden: true }, place, look);
-  const button = h("button", { type: "submit", class: "primary" });
+  const look = h("button", { type: "button", class: "lw-quiet", onclick: needs.look }, "Look at them");
+  const fills = h("p", { class: "lw-fills", hidden: true }, place, look);
+  const button = h("button", { type: "submit", class: "lw-primary" });
   const question = h("div", {});
   const told = status();
   let selected: Selected | null = null;
@@ -158,7 +158,7 @@ export function insertBar(needs: Needs): InsertBar {
   if (memory.inserted?.port === port) offerUndo(`Inserted at ${memory.inserted.cell}`);
   name();
   return {
-    element: h("section", { class: "bar", "aria-label": "Result and insertion" }, result, fills, h("p", { class: "formula" }, h("span", { class: "unseen" }, "Formula: "), formula), question, h("div", { class: "actions" }, button), told.element),
+    element: h("section", { class: "lw-bar", "aria-label": "Result and insertion" }, result, fills, h("p", { class: "lw-formula" }, h("span", { class: "lw-unseen" }, "Formula: "), formula), question, h("div", { class: "lw-actions" }, button), told.element),
     edited(written) {
       close();
       formula.textContent = written;

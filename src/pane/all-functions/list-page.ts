@@ -9,8 +9,8 @@ const TRIES = ["weight", "copper", "payout"] as const;
 
 /** Every function, to be found by its name or by words of the trade. */
 export function listPage(entries: readonly Entry[], open: (entry: Entry) => void, leave: () => void, opened: string | null): Page {
-  const results = h("div", { class: "results" });
-  const count = h("p", { class: "count", role: "status" });
+  const results = h("div", { class: "lw-results" });
+  const count = h("p", { class: "lw-count", role: "status" });
   const input = h("input", { type: "search", id: freshId("search"), autocomplete: "off", spellcheck: "false", placeholder: "how much copper" });
   input.value = memory.query;
   let first: Entry | null = null;
@@ -28,7 +28,7 @@ export function listPage(entries: readonly Entry[], open: (entry: Entry) => void
     find();
     input.focus();
   }
-  const rows = (): HTMLElement[] => [...results.querySelectorAll<HTMLElement>(".hit")];
+  const rows = (): HTMLElement[] => [...results.querySelectorAll<HTMLElement>(".lw-hit")];
   function onKey(event: KeyboardEvent): void {
     const all = [input as HTMLElement, ...rows()];
     const at = all.findIndex((one) => one === document.activeElement);
@@ -55,10 +55,10 @@ export function listPage(entries: readonly Entry[], open: (entry: Entry) => void
 
   return {
     element: h(
-      "main",
-      { class: "page list", onkeydown: (event) => onKey(event as KeyboardEvent) },
-      h("header", { class: "top" }, h("button", { type: "button", class: "back", onclick: leave }, "All tasks"), h("h1", {}, "All functions")),
-      h("div", { class: "search", role: "search" }, h("label", { for: input.id }, "Name, or words of the trade"), input, count),
+      "div",
+      { class: "lw-page lw-list", onkeydown: (event) => onKey(event as KeyboardEvent) },
+      h("header", { class: "lw-top" }, h("button", { type: "button", class: "lw-back", onclick: leave }, "All tasks"), h("h1", {}, "All functions")),
+      h("div", { class: "lw-search", role: "search" }, h("label", { for: input.id }, "Name, or words of the trade"), input, count),
       results,
     ),
     focus() {
@@ -73,21 +73,21 @@ export function listPage(entries: readonly Entry[], open: (entry: Entry) => void
 
 function groupOf({ title, hits }: HitGroup<Entry>, open: (entry: Entry) => void): HTMLElement {
   const id = freshId("group");
-  return h("section", { "aria-labelledby": id }, h("h2", { id }, title), h("ul", { class: "hits" }, ...hits.map((hit) => h("li", {}, row(hit, open)))));
+  return h("section", { "aria-labelledby": id }, h("h2", { id }, title), h("ul", { class: "lw-hits" }, ...hits.map((hit) => h("li", {}, row(hit, open)))));
 }
 
 function row({ entry, inName, inDescription, by }: Hit<Entry>, open: (entry: Entry) => void): HTMLElement {
   const isShown = inName.length > 0 || inDescription.length > 0;
   return h(
     "button",
-    { type: "button", class: "hit", "data-id": entry.id, onclick: () => open(entry) },
-    h("span", { class: "name" }, ...marked(entry.name, inName)),
-    h("span", { class: "about" }, ...marked(entry.description, inDescription)),
-    isShown || by.length === 0 ? null : h("span", { class: "by" }, "found by ", h("mark", {}, by.join(", "))),
+    { type: "button", class: "lw-hit", "data-id": entry.id, onclick: () => open(entry) },
+    h("span", { class: "lw-name" }, ...marked(entry.name, inName)),
+    h("span", { class: "lw-about" }, ...marked(entry.description, inDescription)),
+    isShown || by.length === 0 ? null : h("span", { class: "lw-by" }, "found by ", h("mark", {}, by.join(", "))),
   );
 }
 
 function nothingFound(query: string, tryWord: (word: string) => void): HTMLElement {
-  const words = TRIES.flatMap((word, i) => [i > 0 ? ", " : "", h("button", { type: "button", class: "word", onclick: () => tryWord(word) }, word)]);
-  return h("p", { class: "nothing", role: "status" }, `No function for “${query.trim()}”: try `, ...words);
+  const words = TRIES.flatMap((word, i) => [i > 0 ? ", " : "", h("button", { type: "button", class: "lw-word", onclick: () => tryWord(word) }, word)]);
+  return h("p", { class: "lw-nothing", role: "status" }, `No function for “${query.trim()}”: try `, ...words);
 }

@@ -15,20 +15,20 @@ export const shownValue = (value: CellValue, notation: Notation): string => {
 export function resultLine(outcome: Outcome, notation: Notation): Child[] {
   switch (outcome.kind) {
     case "waiting":
-      return [h("span", { class: "waiting" }, `Still needed: ${outcome.needs.map(spaced).join(", ")}`)];
+      return [h("span", { class: "lw-waiting" }, `Still needed: ${outcome.needs.map(spaced).join(", ")}`)];
     case "fault":
       return [
-        h("span", { class: "code" }, outcome.code),
+        h("span", { class: "lw-code" }, outcome.code),
         " ",
-        h("span", { class: "fault" }, outcome.parameters.length > 0 ? `see ${outcome.parameters.map(spaced).join(" and ")}` : outcome.sentence),
+        h("span", { class: "lw-fault" }, outcome.parameters.length > 0 ? `see ${outcome.parameters.map(spaced).join(" and ")}` : outcome.sentence),
       ];
     case "result": {
       const [first] = outcome.rows[0] ?? [];
       if (isSpill(outcome.rows)) return [sizeText(sizeOf(outcome.rows))];
       return [
-        outcome.of ? h("span", { class: "of" }, outcome.of) : null,
-        h("span", { class: "value" }, shownValue(first ?? "", notation)),
-        outcome.unit ? h("span", { class: "unit" }, ` ${outcome.unit}`) : null,
+        outcome.of ? h("span", { class: "lw-of" }, outcome.of) : null,
+        h("span", { class: "lw-value" }, shownValue(first ?? "", notation)),
+        outcome.unit ? h("span", { class: "lw-unit" }, ` ${outcome.unit}`) : null,
       ];
     }
   }
@@ -49,8 +49,8 @@ export function fillTable(table: HTMLTableElement, rows: readonly (readonly Cell
     h(
       "tbody",
       {},
-      ...texts.map((row, r) => h("tr", {}, ...row.map((text, c) => h("td", { class: typeof rows[r]?.[c] === "number" ? "number" : undefined }, text)))),
-      more > 0 ? h("tr", {}, h("td", { colspan: rows[0]?.length ?? 1, class: "more" }, `and ${more} more ${more === 1 ? "row" : "rows"}`)) : null,
+      ...texts.map((row, r) => h("tr", {}, ...row.map((text, c) => h("td", { class: typeof rows[r]?.[c] === "number" ? "lw-number" : undefined }, text)))),
+      more > 0 ? h("tr", {}, h("td", { colspan: rows[0]?.length ?? 1, class: "lw-more" }, `and ${more} more ${more === 1 ? "row" : "rows"}`)) : null,
     ),
   );
 }

@@ -11,7 +11,7 @@ export function status(): Status {
   const said = h("p", { role: "status" });
   const beside = h("span", {});
   return {
-    element: h("div", { class: "status" }, said, beside),
+    element: h("div", { class: "lw-status" }, said, beside),
     say(sentence, action) {
       said.textContent = sentence;
       fill(beside, action ? h("button", { type: "button", onclick: action.run }, action.label) : null);

@@ -23,10 +23,10 @@ const TITLES: Readonly<Record<WorkingLine["part"], string | null>> = {
 /** How the result comes about, folded away until it is asked for. */
 export function workingView(): WorkingView {
   const parts = h("dl", {});
-  const copied = h("span", { role: "status", class: "about" });
+  const copied = h("span", { role: "status", class: "lw-about" });
   let text = "";
   const copy = h("button", { type: "button", onclick: () => void copyText() }, "Copy as text");
-  const element = h("details", { class: "working", hidden: true }, h("summary", {}, "Working"), parts, h("div", { class: "actions" }, copy, copied));
+  const element = h("details", { class: "lw-working", hidden: true }, h("summary", {}, "Working"), parts, h("div", { class: "lw-actions" }, copy, copied));
 
   /** Excel's web view may keep the clipboard to itself; a selected text can still be copied by hand. */
   async function copyText(): Promise<void> {

@@ -17,7 +17,8 @@ export const LAST_COLUMN = 16_384;
 const names: string[] = [""];
 
 export function columnName(column: number): string {
-  for (let n = names.length; n <= column; n++) names.push((names[Math.floor((n - 1) / 26)] ?? "") + String.fromCharCode(65 + ((n - 1) % 26)));
+  for (let n = names.length; n <= column; n++)
+    names.push((names[Math.floor((n - 1) / 26)] ?? "") + String.fromCharCode(65 + ((n - 1) % 26)));
   return names[column] ?? "";
 }
 

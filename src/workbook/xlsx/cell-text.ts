@@ -1,4 +1,5 @@
-import { encodeText, Tags, textBetween } from "./xml";
+import { Tags } from "./xml-tags";
+import { encodeText, textBetween } from "./xml-text";
 
 /** A cell's text as XML: what looks like a written-out character (_x0041_) is kept from being taken for one. */
 export const encodeCellText = (text: string): string =>

@@ -5,7 +5,9 @@ import { damaged } from "./file-fault";
 import { filledArea, formulaText, readFormulaGroups } from "./formula-groups";
 import { fromStored } from "./stored-formula";
 import { sheetPieces, type StoredCell } from "./sheet-pieces";
-import { readRoot, Tags, textBetween } from "./xml";
+import { readRoot } from "./xml-part";
+import { Tags } from "./xml-tags";
+import { textBetween } from "./xml-text";
 
 /** A cell that holds something. */
 export interface Cell extends Spot {

@@ -1,4 +1,6 @@
-import { attributeEdits, type Edit, edited, readRoot, Tags } from "./xml";
+import { attributeEdits, type Edit, edited } from "./xml-edits";
+import { readRoot } from "./xml-part";
+import { Tags } from "./xml-tags";
 import { appending, attributeOf, childrenOf, type Element, rootOf } from "./xml-tree";
 
 export const METADATA_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml";

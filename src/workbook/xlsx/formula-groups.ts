@@ -2,7 +2,7 @@ import { addressOf, type Area, cellCount, isInside, LAST_ROW, readArea, type Spo
 import { damaged } from "./file-fault";
 import { sheetPieces, type StoredFormula } from "./sheet-pieces";
 import { shiftFormula } from "./shift";
-import { textBetween } from "./xml";
+import { textBetween } from "./xml-text";
 
 /** The cell that has the text of a formula which other cells share. */
 export interface Master extends Spot {

@@ -3,7 +3,10 @@ import { formulaText, readFormulaGroups } from "./formula-groups";
 import { sheetPieces } from "./sheet-pieces";
 import { fromStored } from "./stored-formula";
 import type { Workbook } from "./workbook";
-import { attributeEdits, type Edit, edited, encodeText, readRoot, SPREADSHEET, STRICT_SPREADSHEET, Tags } from "./xml";
+import { attributeEdits, type Edit, edited } from "./xml-edits";
+import { readRoot, SPREADSHEET, STRICT_SPREADSHEET } from "./xml-part";
+import { Tags } from "./xml-tags";
+import { encodeText } from "./xml-text";
 
 /**
  * The XML parts as the embedded grid reads them. It knows formulas by the names that people write, each in its own
@@ -33,7 +36,8 @@ function inGridWords(xml: string): string {
     const text = formula && formulaText(xml, piece, formula, masters);
     if (formula && text && formula.shared !== undefined)
       edits.push({ start: formula.start, end: formula.end, text: `<${prefix}f>${encodeText(fromStored(text))}</${prefix}f>` });
-    else if (formula && text?.includes("_xl")) edits.push({ start: formula.textStart, end: formula.textEnd, text: encodeText(fromStored(text)) });
+    else if (formula && text?.includes("_xl"))
+      edits.push({ start: formula.textStart, end: formula.textEnd, text: encodeText(fromStored(text)) });
     if (value && piece.type === "inlineStr") {
       const written = encodeCellText(readRichText(xml, value.start, value.end, prefix));
       edits.push(...attributeEdits(xml, piece.start, "t", () => "str"));

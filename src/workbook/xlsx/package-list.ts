@@ -1,4 +1,6 @@
-import { edited, elements, encodeAttribute, localName, type Tags } from "./xml";
+import { edited } from "./xml-edits";
+import { elements, localName, type Tags } from "./xml-tags";
+import { encodeAttribute } from "./xml-text";
 import { appending, rootOf } from "./xml-tree";
 
 /** The two kinds of list in which a part is entered: what it is, and who points at it. */

@@ -1,5 +1,6 @@
 import { damaged, FileFault } from "./file-fault";
-import { decodeXml, elements, localName } from "./xml";
+import { decodeXml } from "./xml-part";
+import { elements, localName } from "./xml-tags";
 import { type Archive, unpack, type ZipEntry } from "./zip-read";
 
 export interface Relationship {
@@ -75,7 +76,9 @@ export function relationshipsPart(part: string): string {
 
 /** The start of a relationship's type, which the standard's strict edition writes otherwise. */
 export const relationshipTypes = (isStrict: boolean): string =>
-  isStrict ? "http://purl.oclc.org/ooxml/officeDocument/relationships/" : "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
+  isStrict
+    ? "http://purl.oclc.org/ooxml/officeDocument/relationships/"
+    : "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
 
 const keyOf = (part: string): string => part.replace(/\\/g, "/").replace(/^\/+/, "").toLowerCase();
 
@@ -100,7 +103,8 @@ function resolved(part: string, target: string): string {
 /** The main part of a workbook; says what the file is when it is not one. */
 export function findWorkbook(parts: Package): string {
   const workbook = parts.has("_rels/.rels") ? parts.related("", "officeDocument") : undefined;
-  if (workbook === undefined || !parts.has(CONTENT_TYPES)) throw notWorkbook(parts.has("mimetype") && parts.has("content.xml") ? "an OpenDocument file" : "a zip of something else");
+  if (workbook === undefined || !parts.has(CONTENT_TYPES))
+    throw notWorkbook(parts.has("mimetype") && parts.has("content.xml") ? "an OpenDocument file" : "a zip of something else");
   const type = parts.contentType(workbook);
   if (/ms-excel\.sheet\.binary/i.test(type)) throw notWorkbook("a binary workbook (.xlsb)");
   if (/wordprocessingml|ms-word/i.test(type)) throw notWorkbook("a Word document");
@@ -109,4 +113,5 @@ export function findWorkbook(parts: Package): string {
   return workbook;
 }
 
-const notWorkbook = (what: string): FileFault => new FileFault(`Cannot open the file: it is ${what}, not an .xlsx workbook: open it in a spreadsheet program and save it as .xlsx`);
+const notWorkbook = (what: string): FileFault =>
+  new FileFault(`Cannot open the file: it is ${what}, not an .xlsx workbook: open it in a spreadsheet program and save it as .xlsx`);

@@ -4,7 +4,9 @@ import { readFormulaGroups } from "./formula-groups";
 import { planCells } from "./plan-cells";
 import { type Columns, type Dimension, type Row, sheetPieces, type StoredCell } from "./sheet-pieces";
 import { type CellPlan, newCell, rewrittenCell, type SheetWords } from "./write-cell";
-import { attributeEdits, type Edit, edited, readRoot, Tags } from "./xml";
+import { attributeEdits, type Edit, edited } from "./xml-edits";
+import { readRoot } from "./xml-part";
+import { Tags } from "./xml-tags";
 
 export interface PatchedSheet {
   readonly xml: string;

@@ -6,7 +6,8 @@ import { CONTENT_TYPES, type Package, relationshipsPart, relationshipTypes } fro
 import { withContentType, withoutContentType, withoutRelationship, withRelationship } from "./package-list";
 import { patchSheet } from "./patch-sheet";
 import type { Workbook } from "./workbook";
-import { elements, encodeXml, localName, STRICT_SPREADSHEET } from "./xml";
+import { encodeXml, STRICT_SPREADSHEET } from "./xml-part";
+import { elements, localName } from "./xml-tags";
 import { writeZip } from "./zip-write";
 
 /** The file with these cells changed: parts that no change touches keep their very bytes. */
@@ -61,7 +62,8 @@ function bySheet(workbook: Workbook, changes: readonly CellChange[]): Map<string
   const groups = new Map<string, CellChange[]>();
   for (const change of changes) {
     const sheet = workbook.sheet(change.sheet);
-    if (sheet.kind !== "worksheet") throw new FileFault(`Cannot change ${sheet.name}!${change.cell}: ${sheet.name} is a ${sheet.kind} and has no cells: choose another sheet`);
+    if (sheet.kind !== "worksheet")
+      throw new FileFault(`Cannot change ${sheet.name}!${change.cell}: ${sheet.name} is a ${sheet.kind} and has no cells: choose another sheet`);
     const group = groups.get(sheet.part);
     if (group) group.push(change);
     else groups.set(sheet.part, [change]);
@@ -81,7 +83,8 @@ function refuseHeadings(parts: Package, part: string, changes: readonly CellChan
         const spot = readAddress(cell);
         return spot !== null && isInside(spot, headings);
       });
-      if (hit) throw new FileFault(`Cannot change ${hit.sheet}!${hit.cell}: it is a heading of the table ${tag.attribute("displayName") ?? ""}: rename it in Excel`);
+      if (hit)
+        throw new FileFault(`Cannot change ${hit.sheet}!${hit.cell}: it is a heading of the table ${tag.attribute("displayName") ?? ""}: rename it in Excel`);
     }
   }
 }

@@ -27,7 +27,8 @@ export function planCells(changes: readonly CellChange[], groups: FormulaGroups)
     const array = arrayAt(spot);
     const isAnchor = array !== undefined && spotKey(array) === key;
     const fills = change.spill && filledBy(change, spot, change.spill);
-    const keepsFormula = change.formula === undefined && (!fills || (isAnchor && (array.type === "fixed" || areaText(array.area) === areaText(fills))));
+    const keepsArea = fills && isAnchor && (array.type === "fixed" || areaText(array.area) === areaText(fills));
+    const keepsFormula = change.formula === undefined && (!fills || keepsArea);
     if (!keepsFormula) rewritten.add(key);
     plans.set(key, {
       ...spot,
@@ -35,7 +36,8 @@ export function planCells(changes: readonly CellChange[], groups: FormulaGroups)
       content: change,
       isSpilledInto: change.formula === undefined && array !== undefined && !isAnchor,
     });
-    if (change.spill && fills) results.push({ change, anchor: spot, rows: change.spill, area: keepsFormula && array ? array.area : fills });
+    const area = keepsFormula && array ? array.area : fills;
+    if (change.spill && area) results.push({ change, anchor: spot, rows: change.spill, area });
   }
 
   for (const result of results) planResult(result, arrayAt, asked, plans);

@@ -1,5 +1,6 @@
 import { readRichText } from "./cell-text";
-import { readRoot, Tags } from "./xml";
+import { readRoot } from "./xml-part";
+import { Tags } from "./xml-tags";
 
 export function readSharedStrings(xml: string): string[] {
   const tags = new Tags(xml);

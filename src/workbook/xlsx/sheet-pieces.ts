@@ -1,6 +1,7 @@
 import { LAST_COLUMN, LAST_ROW, readAddress } from "./address";
 import { damaged } from "./file-fault";
-import { readRoot, Tags } from "./xml";
+import { readRoot } from "./xml-part";
+import { Tags } from "./xml-tags";
 
 interface Stretch {
   readonly start: number;

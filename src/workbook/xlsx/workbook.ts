@@ -2,7 +2,9 @@ import { damaged, FileFault } from "./file-fault";
 import { fromStored } from "./stored-formula";
 import { findWorkbook, type Package } from "./package";
 import { isOn } from "./sheet-pieces";
-import { readRoot, Tags, textBetween } from "./xml";
+import { readRoot } from "./xml-part";
+import { elements, Tags } from "./xml-tags";
+import { textBetween } from "./xml-text";
 
 export interface SheetEntry {
   readonly name: string;
@@ -43,42 +45,48 @@ export class Workbook {
     const xml = parts.text(this.part);
     const { prefix, name, namespace } = readRoot(new Tags(xml));
     if (name !== "workbook") throw damaged("its main part is not a workbook");
+    const [properties] = elements(xml, (element) => element === `${prefix}workbookPr`);
+    this.date1904 = isOn(properties?.attribute("date1904"));
     this.namespace = namespace;
-
-    const links = new Map(parts.relationships(this.part).map((link) => [link.id, link]));
-    const sheets: SheetEntry[] = [];
-    const names: { name: string; formula: string; local: string | undefined; hidden: boolean }[] = [];
-    let date1904 = false;
-    const tags = new Tags(xml);
-    while (tags.next()) {
-      if (tags.kind === "close") continue;
-      if (tags.name === `${prefix}workbookPr`) date1904 = isOn(tags.attribute("date1904"));
-      else if (tags.name === `${prefix}sheet`) {
-        const id = tags.attributes().find((attribute) => attribute.name.endsWith(":id"))?.value ?? "";
-        const link = links.get(id);
-        const title = tags.attribute("name") ?? "";
-        const kind = KINDS[link?.type ?? ""];
-        if (!link?.target || !kind || !parts.has(link.target)) throw damaged(`its sheet ${title} is missing`);
-        if (sheets.some(({ part }) => part === link.target)) throw damaged(`two of its sheets, one of them ${title}, are one part`);
-        sheets.push({ name: title, state: stateOf(tags.attribute("state")), kind, part: link.target });
-      } else if (tags.name === `${prefix}definedName`) {
-        const entry = { name: tags.attribute("name") ?? "", local: tags.attribute("localSheetId"), hidden: isOn(tags.attribute("hidden")) };
-        const start = tags.end;
-        tags.skip();
-        names.push({ ...entry, formula: `=${fromStored(textBetween(xml, start, tags.start))}` });
-      }
-    }
-    this.sheets = sheets;
-    this.date1904 = date1904;
-    this.definedNames = names.map(({ name, formula, local, hidden }) => ({ name, formula, hidden, sheet: local === undefined ? null : (sheets[Number(local)]?.name ?? null) }));
+    this.sheets = readSheets(xml, prefix, parts, this.part);
+    this.definedNames = readNames(xml, prefix, this.sheets);
   }
 
   /** Found as Excel finds it: case does not matter. */
   sheet(name: string): SheetEntry {
-    const found = this.sheets.find((sheet) => sheet.name === name) ?? this.sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase());
+    const found =
+      this.sheets.find((sheet) => sheet.name === name) ?? this.sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase());
     if (!found) throw new FileFault(`Cannot find the sheet ${name}: the workbook has ${this.sheets.map((sheet) => sheet.name).join(", ")}`);
     return found;
   }
+}
+
+function readSheets(xml: string, prefix: string, parts: Package, workbook: string): SheetEntry[] {
+  const links = new Map(parts.relationships(workbook).map((link) => [link.id, link]));
+  const sheets: SheetEntry[] = [];
+  for (const tag of elements(xml, (name) => name === `${prefix}sheet`)) {
+    const name = tag.attribute("name") ?? "";
+    const link = links.get(tag.attributes().find((attribute) => attribute.name.endsWith(":id"))?.value ?? "");
+    const kind = KINDS[link?.type ?? ""];
+    if (!link?.target || !kind || !parts.has(link.target)) throw damaged(`its sheet ${name} is missing`);
+    if (sheets.some(({ part }) => part === link.target)) throw damaged(`two of its sheets, one of them ${name}, are one part`);
+    sheets.push({ name, state: stateOf(tag.attribute("state")), kind, part: link.target });
+  }
+  return sheets;
+}
+
+function readNames(xml: string, prefix: string, sheets: readonly SheetEntry[]): DefinedName[] {
+  const names: DefinedName[] = [];
+  for (const tag of elements(xml, (name) => name === `${prefix}definedName`)) {
+    const name = tag.attribute("name") ?? "";
+    const local = tag.attribute("localSheetId");
+    const sheet = local === undefined ? null : (sheets[Number(local)]?.name ?? null);
+    const hidden = isOn(tag.attribute("hidden"));
+    const start = tag.end;
+    tag.skip();
+    names.push({ name, formula: `=${fromStored(textBetween(xml, start, tag.start))}`, sheet, hidden });
+  }
+  return names;
 }
 
 const stateOf = (state: string | undefined): SheetEntry["state"] => (state === "hidden" || state === "veryHidden" ? state : "visible");

@@ -4,7 +4,8 @@ import type { CellValue } from "./change";
 import { FileFault } from "./file-fault";
 import { formulaText, type Master } from "./formula-groups";
 import type { StoredCell } from "./sheet-pieces";
-import { encodeText, Tags } from "./xml";
+import { Tags } from "./xml-tags";
+import { encodeText } from "./xml-text";
 
 /** A formula's text is as the file stores it. */
 export type FormulaPlan =
@@ -40,7 +41,10 @@ export function rewrittenCell(xml: string, cell: StoredCell, plan: CellPlan, wor
     throw new FileFault(`Cannot fill ${addressOf(plan)}: it already holds something: empty it, or put the formula elsewhere`);
   const keptText = cell.formula && formulaText(xml, cell, cell.formula, words.masters);
   const formula = plan.formula === undefined ? keptFormula(xml, cell) : formulaXml(plan, keptText, words);
-  if (!plan.content) return xml.slice(cell.start, cell.formula?.start ?? cell.tagEnd) + formula + xml.slice(cell.formula?.end ?? cell.tagEnd, cell.end);
+  if (!plan.content) {
+    const { start, end } = cell.formula ?? { start: cell.tagEnd, end: cell.tagEnd };
+    return xml.slice(cell.start, start) + formula + xml.slice(end, cell.end);
+  }
 
   const replaced = plan.formula === undefined ? ["t", "vm"] : ["t", "vm", "cm"];
   return cellXml(keptAttributes(xml, cell, replaced), formula, plan, words, xml.slice(cell.contentEnd, cell.closeStart));
@@ -95,11 +99,13 @@ function valueXml(plan: CellPlan, isComputed: boolean, prefix: string): { type: 
   if (error) return { type: "e", value: v(STORED_ERRORS.has(String(value)) ? encodeText(String(value)) : "#VALUE!") };
   if (typeof value === "boolean") return { type: "b", value: v(value ? "1" : "0") };
   if (typeof value === "number") {
-    if (!Number.isFinite(value)) throw new FileFault(`Cannot write ${value} into ${addressOf(plan)}: give a number that a spreadsheet can hold`);
+    if (!Number.isFinite(value))
+      throw new FileFault(`Cannot write ${value} into ${addressOf(plan)}: give a number that a spreadsheet can hold`);
     return { type: "", value: v(String(value)) };
   }
   const text = value ?? "";
-  if (text.length > LONGEST_TEXT) throw new FileFault(`Cannot write ${text.length} characters into ${addressOf(plan)}: a cell holds 32,767 at most: split the text`);
+  if (text.length > LONGEST_TEXT)
+    throw new FileFault(`Cannot write ${text.length} characters into ${addressOf(plan)}: a cell holds 32,767 at most: split the text`);
   const written = encodeCellText(text);
   if (isComputed) return { type: "str", value: v(written) };
   if (written === "") return { type: "", value: "" };

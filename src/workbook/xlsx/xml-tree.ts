@@ -1,4 +1,5 @@
-import { Tags } from "./xml";
+import type { Edit } from "./xml-edits";
+import { Tags } from "./xml-tags";
 
 /** One element of a small part, by its places in the text. */
 export interface Element {
@@ -29,8 +30,9 @@ export function attributeOf(xml: string, { start }: Element, name: string): stri
 }
 
 /** What puts a piece of XML at the end of an element. */
-export function appending({ name, closeStart, end }: Element, item: string): { start: number; end: number; text: string } {
-  return closeStart < end ? { start: closeStart, end: closeStart, text: item } : { start: end - "/>".length, end, text: `>${item}</${name}>` };
+export function appending({ name, closeStart, end }: Element, item: string): Edit {
+  if (closeStart < end) return { start: closeStart, end: closeStart, text: item };
+  return { start: end - "/>".length, end, text: `>${item}</${name}>` };
 }
 
 /** The element whose opening tag the scanner stands on; leaves it on the closing one. */

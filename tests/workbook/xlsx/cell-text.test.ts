@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { lots, rowsOf } from "../handmade";
 import { openXlsx } from "../../../src/workbook/file";
 import { decodeCellText, encodeCellText } from "../../../src/workbook/xlsx/cell-text";
-import { decodeEntities } from "../../../src/workbook/xlsx/xml";
+import { decodeEntities } from "../../../src/workbook/xlsx/xml-text";
 
 const tricky = fc.string({
   unit: fc.oneof(fc.constantFrom("_", "x", "0", "4", "1", "D", "_x0041_", "_x005F_", "&", "<", ">", '"', "'", "]]>", "&amp;", "\n", "\r", "\t", " ", "é", "銀", "😀"), fc.string({ unit: "binary", maxLength: 1 })),
