@@ -1,4 +1,10 @@
-import type { CellError, OutcomeCell } from "../engine/outcome";
+import type { CellError, Outcome, OutcomeCell } from "../engine/outcome";
+
+/** A value as one line; a spill as lines of tab-separated cells. */
+export const outcomeText = (outcome: Outcome): string =>
+  isRows(outcome) ? outcome.map((row) => row.map(cellText).join("\t")).join("\n") : cellText(outcome);
+
+const isRows = (outcome: Outcome): outcome is readonly (readonly OutcomeCell[])[] => Array.isArray(outcome);
 
 export function cellText(cell: OutcomeCell): string {
   if (cell === null) return "";

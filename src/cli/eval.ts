@@ -1,6 +1,6 @@
 import { evaluate as evaluateFormula } from "../engine/evaluate";
-import { type Outcome, type OutcomeCell, isCellError } from "../engine/outcome";
-import { cellText, errorText } from "./cell-text";
+import { isCellError } from "../engine/outcome";
+import { errorText, outcomeText } from "./cell-text";
 import type { Command } from "./command";
 import { formulaIn } from "./misuse";
 
@@ -19,9 +19,3 @@ export const evaluate: Command = {
     return 0;
   },
 };
-
-function outcomeText(outcome: Outcome): string {
-  return isRows(outcome) ? outcome.map((row) => row.map(cellText).join("\t")).join("\n") : cellText(outcome);
-}
-
-const isRows = (outcome: Outcome): outcome is readonly (readonly OutcomeCell[])[] => Array.isArray(outcome);

@@ -5,7 +5,7 @@ import { evaluate } from "../engine/evaluate";
 import { isCellError } from "../engine/outcome";
 import { ArgumentError, argumentCell, entryOf, evaluated } from "./called";
 import type { Command } from "./command";
-import { cellText, errorText } from "./cell-text";
+import { errorText, outcomeText } from "./cell-text";
 import { Misuse, formulaIn } from "./misuse";
 
 export const explain: Command = {
@@ -39,6 +39,6 @@ function sayWhole(formula: string, only: string): number {
     console.error(errorText(outcome));
     return 1;
   }
-  if (!Array.isArray(outcome)) console.log(`\n${formula}\nResult     ${cellText(outcome as never)}`);
+  console.log(`\n${formula}\nResult     ${outcomeText(outcome)}`);
   return 0;
 }

@@ -21,7 +21,7 @@ export interface StubBook {
 
 /** What the page holds for a test to look at. */
 export interface Stub {
-  /** Every request after the first, with what it asked and of what. */
+  /** Every request, with what it asked and of what; not the telemetry. */
   readonly requests: StubRequest[];
   readonly cells: Record<string, Record<string, StubCell>>;
   /** What the cell functions gave back: [call, good, value or message, code of the error]. */
@@ -30,6 +30,8 @@ export interface Stub {
   call(id: string, cells: readonly unknown[]): number;
   select(sheet: string, range: string): void;
   showPane(): void;
+  /** Another book, and no request yet. */
+  open(book: StubBook): void;
 }
 
 export type StubRequest = readonly (readonly [path: string, action: string, argument: unknown])[];
@@ -41,7 +43,7 @@ declare global {
 }
 
 /** Runs in the page before anything else; it may use nothing from outside itself. */
-export function installStub(book: StubBook): void {
+export function installStub(first: StubBook): void {
   interface Action {
     Id: number;
     ActionType: number;
@@ -59,9 +61,10 @@ export function installStub(book: StubBook): void {
   type Listener = (event: number, payload: unknown) => void;
 
   const listeners: Record<number, Listener> = {};
-  const requests: StubRequest[] = [];
+  let requests: StubRequest[] = [];
   const results: Stub["results"] = [];
-  const cells = structuredClone(book.sheets) as Record<string, Record<string, StubCell>>;
+  let book = first;
+  let cells = structuredClone(book.sheets) as Stub["cells"];
   let selected = book.selected;
   let calls = 0;
 
@@ -74,12 +77,12 @@ export function installStub(book: StubBook): void {
   function follow(paths: Record<string, Path>, id: number): string {
     const { ObjectPathType, Name, ParentObjectPathId, ArgumentInfo } = paths[id] as Path;
     const parent = ParentObjectPathId === undefined ? "" : follow(paths, ParentObjectPathId);
-    const first = String(ArgumentInfo?.Arguments?.[0] ?? "");
+    const argument = String(ArgumentInfo?.Arguments?.[0] ?? "");
     if (ObjectPathType === 1) return "workbook";
     if (ObjectPathType === 2) return `service:${Name}`;
     if (ObjectPathType === 6) return Name;
-    if (ObjectPathType === 5) return first in cells ? `sheet:${first}` : refuse("ItemNotFound");
-    if (Name === "GetRange") return `range:${parent.slice("sheet:".length)}!${first}`;
+    if (ObjectPathType === 5) return argument in cells ? `sheet:${argument}` : refuse("ItemNotFound");
+    if (Name === "GetRange") return `range:${parent.slice("sheet:".length)}!${argument}`;
     if (Name === "GetSelectedRange") return selected[1] === "" ? refuse("InvalidSelection") : `range:${selected.join("!")}`;
     if (Name === "Worksheet") return `sheet:${parent.slice("range:".length).replace(/!.*/, "")}`;
     return `${parent}.${Name}`;
@@ -149,11 +152,11 @@ export function installStub(book: StubBook): void {
 
   function act(paths: Record<string, Path>, action: Action): unknown {
     const path = follow(paths, action.ObjectPathId);
-    const [first] = action.ArgumentInfo?.Arguments ?? [];
+    const [argument] = action.ArgumentInfo?.Arguments ?? [];
     if (action.ActionType === 2) return query(path, action.QueryInfo?.Select ?? []);
-    if (action.ActionType === 4) return void set(path, action.Name, first as unknown[][]);
+    if (action.ActionType === 4) return void set(path, action.Name, argument as unknown[][]);
     if (action.ActionType === 1) return path.startsWith("range:") ? { _ReferenceId: path } : {};
-    if (action.Name === "SetInvocationArrayResults") results.push(...(first as Stub["results"]));
+    if (action.Name === "SetInvocationArrayResults") results.push(...(argument as Stub["results"]));
     if (action.Name === "Select") selected = path.slice("range:".length).split("!") as [string, string];
     return null;
   }
@@ -228,8 +231,12 @@ export function installStub(book: StubBook): void {
   };
 
   window.stub = {
-    requests,
-    cells,
+    get requests() {
+      return requests;
+    },
+    get cells() {
+      return cells;
+    },
     results,
     call: (id, given) => message(1, 1000, [calls + 1, id, [...given], "Costs!B4", 0]),
     select(sheet, range) {
@@ -237,5 +244,11 @@ export function installStub(book: StubBook): void {
       listeners[2]?.(2, safeArray([]));
     },
     showPane: () => void message(65536, 65539, { visibility: "Visible" }),
+    open(next) {
+      book = next;
+      cells = structuredClone(book.sheets) as Stub["cells"];
+      selected = book.selected;
+      requests = [];
+    },
   };
 }

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import atomicWeights from "../../shared/checks/atomic-weights.json";
 import table from "../../shared/tables/atomic-weights.json";
 import { outside } from "../outside";
+import { lot } from "./lot";
 import { type Given, published } from "./published";
 import { gramsPerMol } from "./substance";
 
@@ -28,8 +29,8 @@ published(atomicWeights, {
   A17: formula,
   A18: formula,
   A19: formula,
-  A20: () => gramsPerMol("Ag") / gramsPerMol("AgCl"),
-  A21: () => (gramsPerMol("Ag") / gramsPerMol("AgCl")) * 100,
+  A20: () => lot("CHLORIDESILVER", 1, "g"),
+  A21: () => lot("CHLORIDESILVER", 100, "g"),
   A22: eachElement,
   A23: eachElement,
 });

@@ -16,6 +16,10 @@ function allDropped(given: Given): number {
   return lot("SILVERDROPPED", copper, "g");
 }
 
+/** Grams of pure nitric acid that a charge takes: what is in the litres of it. */
+const acid = (grams: number, fineness: number, no2share: number): number =>
+  lot("NITRIC", grams, "g", fineness, "68%", no2share) * lot("ACIDMOLARITY", "68%") * gramsPerMol("HNO3");
+
 /** Copper that a mol of free acid eats. */
 const copperPerAcid = (): number => lot("COPPER", 1, "g", 0, 1) - lot("COPPER", 1, "g");
 
@@ -35,11 +39,17 @@ published(reactions, {
     many(table.silverStrong.equation, ["Ag", "HNO3", "AgNO3", "H2O", "NO2"]),
   ],
   S18: (given) => given.texts("equations").map((equation) => balance(equation.replace(/(^| )(\d+)(?=[A-Z])/g, "$1$2 "))),
+  S20: (given) => [acid(given.number("Ag_g"), 1, 1), lot("FUME", given.number("Ag_g"), "g", 1, 1) * gramsPerMol("NO2")],
+  S21: (given) => [acid(given.number("Ag_g"), 1, 0), lot("FUME", given.number("Ag_g"), "g", 1, 0) * gramsPerMol("NO")],
+  S22: (given) => [acid(given.number("Cu_g"), 0, 1), lot("FUME", given.number("Cu_g"), "g", 0, 1) * gramsPerMol("NO2")],
   S23: (given) => {
-    const acid = given.number("Cu_g") / copperPerAcid();
-    return [acid * gramsPerMol("HNO3"), (acid / 4) * gramsPerMol("NO")];
+    const eaten = given.number("Cu_g") / copperPerAcid();
+    expect(eaten * gramsPerMol("HNO3")).toBeCloseTo(acid(given.number("Cu_g"), 0, 0), 10);
+    return [eaten * gramsPerMol("HNO3"), lot("FUME", given.number("Cu_g"), "g", 0, 0) * gramsPerMol("NO")];
   },
+  S24: (given) => [1, 0].map((no2share) => acid(given.number("sterling_g"), given.number("fineness"), no2share)),
   S25: () => [lot("COPPER", 1, "g"), lot("SILVERDROPPED", 1, "g")],
+  S27: () => [lot("SALT", 1, "g"), 1 / lot("CHLORIDESILVER", 1, "g")],
   P01: (given) => lot("COPPER", given.number("silver_lb"), "lb", given.number("allowance")),
 });
 
