@@ -15,7 +15,7 @@ const TYPES: Readonly<Record<string, string>> = {
 export const serveFolder =
   (folder: string): RequestListener =>
   (request, response) => {
-    const name = new URL(request.url ?? "/", "https://localhost").pathname.slice(1) || "index.html";
+    const name = (request.url ?? "").replace(/[?#].*$/, "").slice(1) || "index.html";
     const path = join(folder, name);
     if (request.method !== "GET" && request.method !== "HEAD") return void response.writeHead(405, { allow: "GET, HEAD" }).end();
     if (!/^[\w-][\w.-]*$/.test(name) || !existsSync(path)) return void response.writeHead(404, { "content-type": "text/plain" }).end("There is no such file here");

@@ -40,6 +40,8 @@ export class Page {
     root.append(this.#bar.element, h("main", {}, this.#grid, this.#pane), this.#notices.element, this.#status.element, this.#busy);
     watchDrops(root, (file) => void this.#openFile(file));
     keepTabsAsTheyAre(this.#grid);
+    // The grid measures itself when the window changes, but not when a notice or the pane takes room from it.
+    new ResizeObserver(() => window.dispatchEvent(new Event("resize"))).observe(this.#grid);
     window.addEventListener("keydown", (event) => this.#onKey(event), { capture: true });
     window.addEventListener("beforeunload", (event) => {
       if (this.#book?.isChanged) event.preventDefault();
@@ -53,7 +55,7 @@ export class Page {
       this.#bar.listSamples(list);
       if (list[0]) await this.#openSample(list[0]);
     } catch (fault) {
-      this.#notices.tell(sentence(fault), "fault");
+      this.#notices.tell(sentence(fault, "Opening the samples"), "fault");
     }
   }
 
@@ -150,7 +152,7 @@ export class Page {
     try {
       return (await work()) !== false;
     } catch (fault) {
-      this.#notices.tell(sentence(fault), "fault");
+      this.#notices.tell(sentence(fault, what), "fault");
       return false;
     } finally {
       this.#busy.hidden = true;
@@ -183,7 +185,12 @@ export class Page {
   }
 }
 
-const sentence = (fault: unknown): string => (fault instanceof Error ? fault.message : String(fault));
+/** Faults that were foreseen are sentences of ours; the others are told with the file they happened on. */
+function sentence(fault: unknown, what: string): string {
+  if (fault instanceof Error && /^Cannot /.test(fault.message)) return fault.message;
+  console.error(fault);
+  return `${what} failed: the fault is in Lotwright or in its grid, please report it (${String(fault)})`;
+}
 
 const count = (n: number, what: string): string => `${n} ${what}${n === 1 ? "" : "s"}`;
 

@@ -114,6 +114,18 @@ describe("the pane in Excel", () => {
     await expect.poll(() => office.page.locator("#pane").getAttribute("data-scheme")).toBe("dark");
   });
 
+  it("puts a formula into the selected cell, in the form that Excel takes whatever the user's own signs are", async () => {
+    const { page } = await opened({ book: { sheets: { Costs: {} }, selected: ["Costs", "C7"], decimal: "," } });
+    await page.getByText("All functions").click();
+    await page.getByRole("searchbox").fill("copper demand");
+    await page.getByText("LOT.COPPER", { exact: true }).click();
+    await page.getByLabel("fine", { exact: true }).fill("2,5");
+    await page.getByLabel("unit", { exact: true }).fill("lb");
+    await expect.poll(() => page.locator("#pane").innerText()).toContain('=LOT.COPPER(2,5;"lb")');
+    await page.getByRole("button", { name: "Insert at C7" }).click();
+    await expect.poll(() => page.evaluate(() => window.stub.cells["Costs"]?.["C7"]?.formula)).toBe('=LOT.COPPER(2.5,"lb")');
+  });
+
   it("says so when its code cannot be had, and loads when it is shown again", async () => {
     let offline = true;
     const office = await opened({}, (name) => (offline && isPane(name) ? null : built.file(name)));

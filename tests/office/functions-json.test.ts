@@ -1,11 +1,16 @@
 import { readFileSync, readdirSync } from "node:fs";
 import { createRequire } from "node:module";
-import type { ValidateFunction } from "ajv";
 import { beforeAll, describe, expect, it } from "vitest";
 import { inRepository } from "../../src/build/excel-files";
 
+interface Rule {
+  (functions: unknown): boolean;
+  readonly errors?: readonly unknown[] | null;
+}
+type Reader = new (options: object) => { addSchema(schema: object, key: string): void; getSchema(reference: string): Rule | undefined };
+
 /** Microsoft's own schema of what functions.json may say, as its newest numbered release has it. */
-function microsoftsRule(): ValidateFunction {
+function microsoftsRule(): Rule {
   const schemas = inRepository("node_modules/@microsoft/app-manifest/build/json-schemas/teams/");
   const newest = readdirSync(schemas)
     .map((name) => Number(/^v1\.(\d+)$/.exec(name)?.[1] ?? Number.NaN))
@@ -14,8 +19,8 @@ function microsoftsRule(): ValidateFunction {
     .at(-1);
   const schema = JSON.parse(readFileSync(`${schemas}v1.${newest}/MicrosoftTeams.schema.json`, "utf8")) as object;
   // The reader that the schema's own package brings along.
-  const { default: Reader } = createRequire(`${schemas}index.js`)("ajv-draft-04") as typeof import("ajv-draft-04");
-  const reader = new Reader({ strict: false, validateFormats: false, allErrors: true });
+  const { default: SchemaReader } = createRequire(`${schemas}index.js`)("ajv-draft-04") as { default: Reader };
+  const reader = new SchemaReader({ strict: false, validateFormats: false, allErrors: true });
   reader.addSchema(schema, "manifest");
   const rule = reader.getSchema("manifest#/definitions/extensionCustomFunctions");
   if (!rule) throw new Error("Microsoft's schema no longer says what functions.json may hold");
@@ -30,7 +35,7 @@ describe("functions.json", () => {
   const text = readFileSync(inRepository("src/catalogue/functions.json"), "utf8");
   const good = (): Functions => JSON.parse(text) as Functions;
   const first = (functions: Functions): Functions["functions"][number] => functions.functions[0] as Functions["functions"][number];
-  let rule: ValidateFunction;
+  let rule: Rule;
   beforeAll(() => {
     rule = microsoftsRule();
   });

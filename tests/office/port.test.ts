@@ -189,6 +189,11 @@ describe("writing to Excel", () => {
     expect((await cell("Costs", "A7"))?.value ?? "").toBe("");
   });
 
+  it("names the cells to look at when Excel does not let it put them back", async () => {
+    const { write, fault } = await excel({ Costs: { A1: { value: 3 } } });
+    expect(await fault(write(at("A1", 4), at("A2", "=BREAKS(1)")))).toBe("Excel broke off a change and did not take it back: look at Costs!A1, Costs!A2, and undo it in Excel");
+  });
+
   it("says that a sheet is protected", async () => {
     const { write, fault } = await excel({ Locked: {} });
     expect(await fault(write({ sheet: "Locked", cell: "B4", content: 1 }))).toBe("Cannot write Locked!B4: the sheet is protected or the workbook may only be read: unlock it, or choose another cell");

@@ -66,6 +66,7 @@ export function installStub(first: StubBook): void {
   let book = first;
   let cells = structuredClone(book.sheets) as Stub["cells"];
   let selected = book.selected;
+  let broken = false;
   let calls = 0;
 
   const safeArray = (items: unknown[]): { toArray: () => unknown[] } => ({ toArray: () => items });
@@ -122,12 +123,17 @@ export function installStub(first: StubBook): void {
     return Object.fromEntries(select.flatMap((name) => (answers[name] ? [[name[0]?.toUpperCase() + name.slice(1), answers[name]()]] : [])));
   }
 
-  /** Excel reads a text as if it were typed, unless the cell is formatted as text or an apostrophe stands before it. */
-  function type(before: StubCell | undefined, given: unknown): StubCell {
+  /**
+   * Excel reads a text as if it were typed, unless the cell is formatted as text or an apostrophe stands before it. For the tests' sake it
+   * refuses REFUSED(), and after BREAKS() all the rest.
+   */
+  function typed(before: StubCell | undefined, given: unknown): StubCell {
     const format = before?.format ?? "General";
     const kept = { format };
+    if (broken) return refuse("GeneralException");
     if (typeof given !== "string") return { value: format === "@" && given !== "" ? String(given) : (given as number), ...kept };
-    if (given.includes("REFUSED(")) return refuse("InvalidArgument");
+    broken = given.includes("BREAKS(");
+    if (broken || given.includes("REFUSED(")) return refuse("InvalidArgument");
     if (given.startsWith("'")) return { value: given.slice(1), ...kept };
     if (format === "@") return { value: given, ...kept };
     if (given.startsWith("=")) return { value: 0, formula: given, ...kept };
@@ -145,7 +151,7 @@ export function installStub(first: StubBook): void {
       row.forEach((given, c) => {
         const cell = letters(left + c) + (top + r);
         const before = at[cell];
-        at[cell] = name === "NumberFormat" ? { ...(before ?? { value: "" }), format: String(given) } : type(before, given);
+        at[cell] = name === "NumberFormat" ? { ...(before ?? { value: "" }), format: String(given) } : typed(before, given);
       }),
     );
   }
@@ -249,6 +255,7 @@ export function installStub(first: StubBook): void {
       cells = structuredClone(book.sheets) as Stub["cells"];
       selected = book.selected;
       requests = [];
+      broken = false;
     },
   };
 }

@@ -39,6 +39,10 @@ describe("the search", () => {
   it("finds nothing for a word that no function knows", () => {
     expect(found("xyzzy")).toEqual([]);
   });
+  it("lets a function lack one word of three", () => {
+    expect(found("troy ounces fine")).toContain("FINEWEIGHT");
+    expect(found("copper bars hang")[0]).toBe("COPPERBARS");
+  });
   it("falls back to some of the words where none has all of them", () => {
     expect(found("copper xyzzy")[0]).toBe("COPPER");
   });

@@ -12,7 +12,9 @@ published(washing, {
       expect(lot("RINSED", 40, u, v, n)).toBeCloseTo(40 * (u / (u + v)) ** n, 12);
   },
   // Washing is an extraction between equal liquids: D = 1, r = rinse over retained.
-  W02: () => expect(1 - lot("RINSED", 1, 30, 120, 4)).toBeCloseTo(1 - (120 / 30 + 1) ** -4, 14),
+  W02: () => {
+    expect(1 - lot("RINSED", 1, 30, 120, 4)).toBeCloseTo(1 - (120 / 30 + 1) ** -4, 14);
+  },
   // K times as much goes into the rinse as stays behind: the rinse counts K times.
   W03: (given) => {
     const n = given.numbers("n");

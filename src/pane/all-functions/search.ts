@@ -20,7 +20,8 @@ export function search<T extends Texts>(entries: readonly T[], query: string): r
   const asked = meant(wordsIn(query).map(({ text }) => text));
   if (asked.length === 0) return entries.map((entry) => ({ entry, score: 0, inName: [], inDescription: [], by: [] }));
   const found = entries.map((entry) => best(readings(asked).map((tokens) => hit(entry, tokens))));
-  const whole = found.filter(({ missed }) => missed === 0);
+  // Of three words or more one may be foreign to a function.
+  const whole = found.filter(({ missed }) => missed <= Math.floor(asked.length / 3));
   const kept = (whole.length > 0 ? whole : found.filter(({ score }) => score > 0)).sort((a, b) => b.score - a.score);
   const [top] = kept;
   return top ? kept.filter(({ score }) => score >= top.score * FAINT) : [];

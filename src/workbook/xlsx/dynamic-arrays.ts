@@ -45,10 +45,11 @@ export function withDynamicArrays(xml: string): DynamicArrays {
 
   // The lists must stand in this order: types, strings, mdx, future, cells, values.
   const types = parts.find(({ name }) => name === `${x}metadataTypes`);
-  const type = 1 + found(types, (element) => attributeOf(xml, element, "name") === NAME, `<${x}metadataType ${TYPE_WORDS}/>`, root.tagEnd, "metadataTypes");
+  const isOurs = (element: Element): boolean => attributeOf(xml, element, "name") === NAME;
+  const type = 1 + found(types, isOurs, `<${x}metadataType ${TYPE_WORDS}/>`, root.tagEnd, "metadataTypes");
 
-  const before = parts.filter(({ name }) => ["metadataTypes", "metadataStrings", "mdxMetadata", "futureMetadata"].some((one) => name === x + one));
-  const listAt = before.at(-1)?.end ?? root.tagEnd;
+  const earlier = ["metadataTypes", "metadataStrings", "mdxMetadata", "futureMetadata"].map((name) => x + name);
+  const listAt = parts.filter(({ name }) => earlier.includes(name)).at(-1)?.end ?? root.tagEnd;
   const future = parts.find((part) => part.name === `${x}futureMetadata` && attributeOf(xml, part, "name") === NAME);
   const property = `<${x}bk><${x}extLst><${x}ext uri="${PROPERTY_URI}">${PROPERTY}</${x}ext></${x}extLst></${x}bk>`;
   const isDynamic = ({ start, end }: Element): boolean => /fDynamic\s*=\s*["'](?:1|true)["']/.test(xml.slice(start, end));
@@ -57,7 +58,8 @@ export function withDynamicArrays(xml: string): DynamicArrays {
   const marks = parts.find(({ name }) => name === `${x}cellMetadata`);
   const leadsThere = (mark: Element): boolean => {
     const [record, ...more] = childrenOf(xml, mark);
-    return record !== undefined && more.length === 0 && attributeOf(xml, record, "t") === String(type) && attributeOf(xml, record, "v") === String(value);
+    if (!record || more.length > 0) return false;
+    return attributeOf(xml, record, "t") === String(type) && attributeOf(xml, record, "v") === String(value);
   };
   const index = 1 + found(marks, leadsThere, `<${x}bk><${x}rc t="${type}" v="${value}"/></${x}bk>`, listAt, "cellMetadata");
   return { index: String(index), xml: edited(xml, edits) };

@@ -1,4 +1,5 @@
-import { addressOf, type Area, areaText, cellCount, isInside, LAST_COLUMN, LAST_ROW, readAddress, type Spot, spotKey, spotOfKey, spotsOf } from "./address";
+import { type Area, addressOf, areaText, cellCount, isInside, LAST_COLUMN, LAST_ROW, readAddress } from "./address";
+import { type Spot, spotKey, spotOfKey, spotsOf } from "./address";
 import type { CellChange, CellValue } from "./change";
 import { FileFault } from "./file-fault";
 import type { ArrayFormula, FormulaGroups } from "./formula-groups";
