@@ -27,7 +27,7 @@ export function readXml(text: string): Element {
   while (TOKEN.lastIndex < text.length) {
     const at = TOKEN.lastIndex;
     const token = TOKEN.exec(text) ?? fail(at, `this cannot be read as XML: ${text.slice(at, at + 40).split("\n")[0]}`);
-    const [whole, closes, opens, attributes = "", , , empty, words] = token;
+    const [, closes, opens, attributes = "", , , empty, words] = token;
     const parent = open.at(-1) as Open;
     if (opens !== undefined) {
       const element = begin(opens, attributes, parent, (what) => fail(at, what));
@@ -40,7 +40,7 @@ export function readXml(text: string): Element {
     } else if (words !== undefined) {
       if (parent === top && words.trim() !== "") fail(at + words.search(/\S/), `"${words.trim().slice(0, 40)}" stands outside of the one element`);
       parent.text += plain(words.trim(), (what) => fail(at, what));
-    } else if (!whole.startsWith("<!--")) fail(at, "this cannot be read as XML");
+    }
   }
   const last = open.at(-1) as Open;
   if (last !== top) fail(text.length, `<${last.name}> is never closed`);

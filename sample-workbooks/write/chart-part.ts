@@ -1,5 +1,5 @@
 import { isInside, readArea } from "../../src/workbook/xlsx/address";
-import { encodeAttribute, encodeText } from "../../src/workbook/xlsx/xml";
+import { encodeAttribute, encodeText } from "../../src/workbook/xlsx/xml-text";
 import type { BarChart, Sheet } from "./book";
 import type { ValuedCell } from "./computed-book";
 import { formats } from "./formats";

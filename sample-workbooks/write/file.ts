@@ -1,6 +1,7 @@
 import { encodeCellText } from "../../src/workbook/xlsx/cell-text";
 import { emptyMetadata, METADATA_TYPE, withDynamicArrays } from "../../src/workbook/xlsx/dynamic-arrays";
-import { encodeAttribute, encodeText, SPREADSHEET } from "../../src/workbook/xlsx/xml";
+import { SPREADSHEET } from "../../src/workbook/xlsx/xml-part";
+import { encodeAttribute, encodeText } from "../../src/workbook/xlsx/xml-text";
 import type { Book } from "./book";
 import { chartPart, drawingPart } from "./chart-part";
 import { computedBook } from "./computed-book";

@@ -1,5 +1,5 @@
 import { zipSync } from "fflate";
-import { encodeXml } from "../../src/workbook/xlsx/xml";
+import { encodeXml } from "../../src/workbook/xlsx/xml-part";
 import { type Link, relationshipsXml } from "./relationships";
 
 const DECLARATION = '<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n';

@@ -1,7 +1,8 @@
 import { addressOf } from "../../src/workbook/xlsx/address";
 import { encodeCellText } from "../../src/workbook/xlsx/cell-text";
 import { toStored } from "../../src/workbook/xlsx/stored-formula";
-import { encodeText, SPREADSHEET } from "../../src/workbook/xlsx/xml";
+import { SPREADSHEET } from "../../src/workbook/xlsx/xml-part";
+import { encodeText } from "../../src/workbook/xlsx/xml-text";
 import type { List, Sheet } from "./book";
 import type { ValuedCell } from "./computed-book";
 import type { Listed } from "./listed";

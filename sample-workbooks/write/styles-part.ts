@@ -1,4 +1,5 @@
-import { encodeAttribute, SPREADSHEET } from "../../src/workbook/xlsx/xml";
+import { SPREADSHEET } from "../../src/workbook/xlsx/xml-part";
+import { encodeAttribute } from "../../src/workbook/xlsx/xml-text";
 import { type Format, formats } from "./formats";
 import { Listed } from "./listed";
 import { type Appearance, type Look, looks } from "./looks";

@@ -27,6 +27,7 @@ afterAll(async () => {
 beforeEach(async () => {
   context = await browser.newContext({ viewport: { width: 1280, height: 800 }, permissions: ["clipboard-read", "clipboard-write"], acceptDownloads: true });
   page = await context.newPage();
+  page.setDefaultTimeout(8000);
   complaints = [];
   abroad = [];
   page.on("console", (message) => {

@@ -35,8 +35,8 @@ const NA = 1;
 const VALUE = 7;
 
 describe("the built page in Excel", () => {
-  it("ties exactly the functions of functions.json", async () => {
-    const { page } = await opened();
+  it.each(["excel", "web"] as const)("ties exactly the functions of functions.json (%s)", async (around) => {
+    const { page } = await openOfficePage(browser, built.file, { around });
     const tied = await page.evaluate(() => Object.keys((CustomFunctions as unknown as { _association: { mappings: object } })._association.mappings));
     const { functions } = JSON.parse(built.file("functions.json")?.toString() ?? "") as { functions: { id: string }[] };
     expect(functions.length).toBeGreaterThan(20);

@@ -18,11 +18,19 @@ export interface OfficePage {
 
 export interface Opening {
   readonly book?: StubBook;
-  /** Outside of Excel there is no host; or Office's own script may be out of reach. */
-  readonly around?: "excel" | "nothing" | "no-office";
+  /** Excel on Windows; Excel on the web, of which nobody answers here; no Excel; or not even Office's own script. */
+  readonly around?: "excel" | "web" | "nothing" | "no-office";
   /** Excel keeps the page loaded for the functions without showing it. */
   readonly hidden?: boolean;
 }
+
+/** How Excel tells office.js where it runs; the last number says that the page serves cell functions. */
+const HOSTS = {
+  excel: "?_host_Info=Excel$Win32$16.01$en-US$$$$2",
+  web: "?_host_Info=Excel$Web$16.01$en-US$$$$2",
+  nothing: "",
+  "no-office": "",
+};
 
 const EMPTY: StubBook = { sheets: { Costs: {} }, selected: ["Costs", "B4"] };
 
@@ -51,8 +59,7 @@ export async function openOfficePage(browser: Browser, file: (name: string) => B
   });
   if (around === "excel") await page.addInitScript(installStub, book);
   if (hidden) await page.addInitScript(() => void Object.defineProperty(window, "innerWidth", { value: 0 }));
-  const host = around === "excel" ? "?_host_Info=Excel$Win32$16.01$en-US$$$$2" : "";
-  await page.goto(`${ADD_IN}/index.html${host}`);
+  await page.goto(`${ADD_IN}/index.html${HOSTS[around]}`);
   return { page, asked, complaints };
 }
 

@@ -124,8 +124,8 @@ export function installStub(first: StubBook): void {
   }
 
   /**
-   * Excel reads a text as if it were typed, unless the cell is formatted as text or an apostrophe stands before it. For the tests' sake it
-   * refuses REFUSED(), and after BREAKS() all the rest.
+   * Excel reads a text as if it were typed, unless the cell is formatted as text or an apostrophe stands before it.
+   * For the tests' sake it refuses REFUSED(), and after BREAKS() all the rest.
    */
   function typed(before: StubCell | undefined, given: unknown): StubCell {
     const format = before?.format ?? "General";
