@@ -3,13 +3,15 @@ import { readFileSync, readdirSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import { excel } from "./bundles/excel";
 import { bundle } from "./bundle";
-import { inRepository } from "./excel-files";
+import { DEVELOPMENT_BASE, inRepository } from "./excel-files";
+import { fillExcelFolder } from "./excel-folder";
 
 /** Bytes, gzipped. */
 const BOUNDS = { "functions ready": { files: /^start\.js$/, most: 60_000 }, "the pane, when it is shown": { files: /^pane\..*\.js$/, most: 150_000 } };
 
 await bundle(excel);
 const folder = inRepository("dist/excel");
+fillExcelFolder(folder, DEVELOPMENT_BASE);
 for (const [what, { files, most }] of Object.entries(BOUNDS)) {
   const found = readdirSync(folder).filter((name) => files.test(name));
   const size = found.reduce((sum, name) => sum + gzipSync(readFileSync(`${folder}/${name}`)).length, 0);

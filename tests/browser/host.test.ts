@@ -60,12 +60,18 @@ async function goTo(cell: string): Promise<void> {
   await page.keyboard.press("Control+a");
   await page.keyboard.type(cell);
   await page.keyboard.press("Enter");
+  await drawn();
 }
+
+/** The grid makes itself ready for the next key while it draws; no hand types faster. */
+const drawn = (): Promise<void> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 30)))));
 
 async function typeInto(cell: string, text: string): Promise<void> {
   await goTo(cell);
-  await page.keyboard.type(text);
+  await page.keyboard.type(text, { delay: 10 });
   await page.keyboard.press("Enter");
+  await drawn();
 }
 
 /** What a cell shows, by copying it. */
@@ -120,12 +126,13 @@ describe("the page, as a refiner finds it", () => {
 
   it("lists our functions as they are typed, and tells of the argument at hand", async () => {
     await goTo("C4");
-    await page.keyboard.type("=LOT.COP");
+    await page.keyboard.type("=LOT.COP", { delay: 10 });
     const list = page.locator(".o-autocomplete-value");
     await list.first().waitFor();
     expect((await list.allInnerTexts()).slice(0, 1)).toEqual(["LOT.COPPER"]);
     await page.keyboard.press("Tab");
-    await page.keyboard.type('B4,"lb",');
+    await drawn();
+    await page.keyboard.type('B4,"lb",', { delay: 10 });
     const help = page.locator(".o-formula-assistant");
     await help.waitFor();
     expect((await help.innerText()).replace(/\s+/g, " ")).toMatch(/^LOT\.COPPER \( fine, unit, \[allowance\], \[freeAcid\], \[to\] \) allowance .*Copper beyond what the reaction takes/);

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createServer, request } from "node:https";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
@@ -15,6 +15,8 @@ let built: Built;
 beforeAll(async () => {
   built = await buildAddIn(BASE);
 });
+
+afterAll(() => rmSync(built.folder, { recursive: true }));
 
 describe("the folder that is built for an address", () => {
   it("holds the page, the script, the metadata, the help, the icons and the manifest", () => {
@@ -43,12 +45,12 @@ describe("the folder that is built for an address", () => {
 });
 
 describe("the server for Excel", () => {
+  const certificates = mkdtempSync(join(tmpdir(), "lotwright-certificate-"));
   const server = createServer();
   let authority: Buffer;
   let port: number;
 
   beforeAll(async () => {
-    const certificates = mkdtempSync(join(tmpdir(), "lotwright-certificate-"));
     const [ca, cert, key] = ["ca.crt", "localhost.crt", "localhost.key"].map((name) => join(certificates, name)) as [string, string, string];
     const quiet = vi.spyOn(console, "log").mockImplementation(() => {});
     await generateCertificates(ca, cert, key);
@@ -59,7 +61,10 @@ describe("the server for Excel", () => {
     await listen(server, 0);
     ({ port } = server.address() as AddressInfo);
   });
-  afterAll(() => void server.close());
+  afterAll(() => {
+    server.close();
+    rmSync(certificates, { recursive: true });
+  });
 
   const ask = (path: string, method = "GET"): Promise<{ status: number; type: string; body: string; headers: Record<string, unknown> }> =>
     new Promise((resolve, reject) => {

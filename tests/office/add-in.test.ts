@@ -1,3 +1,4 @@
+import { rmSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -12,7 +13,10 @@ beforeAll(async () => {
   built = await buildAddIn("https://lotwright.example/addin/");
   browser = await launch();
 });
-afterAll(() => browser?.close());
+afterAll(async () => {
+  await browser?.close();
+  rmSync(built.folder, { recursive: true });
+});
 
 async function opened(opening: Opening = {}, file = built.file): Promise<OfficePage> {
   const office = await openOfficePage(browser, file, opening);

@@ -1,4 +1,4 @@
-import { mkdtempSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
@@ -14,17 +14,20 @@ import type { StubBook, StubCell, StubRequest } from "./stub-excel";
 
 const PAGE = '<!doctype html><script src="https://appsforoffice.microsoft.com/lib/1/hosted/office.js"></script><script src="port.js" defer></script>';
 
+const folder = mkdtempSync(join(tmpdir(), "lotwright-port-"));
 let browser: Browser;
 let page: Page;
 
 beforeAll(async () => {
-  const folder = mkdtempSync(join(tmpdir(), "lotwright-port-"));
   await bundle({ ...base, name: "port", entry: { port: inRepository("tests/office/port-in-page.ts") }, output: { path: folder, filename: "[name].js" } });
   browser = await launch();
   ({ page } = await openOfficePage(browser, (name) => (name === "index.html" ? Buffer.from(PAGE) : fileIn(folder)(name))));
   await page.evaluate(() => Office.onReady());
 });
-afterAll(() => browser?.close());
+afterAll(async () => {
+  await browser?.close();
+  rmSync(folder, { recursive: true });
+});
 
 /** The port in Excel's page, over a book of the test's own. */
 async function excel(sheets: StubBook["sheets"], selected: StubBook["selected"] = ["Costs", "B4"]) {
