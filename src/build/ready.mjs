@@ -44,10 +44,13 @@ export function checkNode(version) {
   if (isOlder) throw new NotReady(`Lotwright needs Node ${needed} or newer and this is Node ${version}: install the LTS version from https://nodejs.org, then run the command again`);
 }
 
-/** npm leaves a list of what it installed; a newer package-lock.json asks for something else. */
+/** True where every package that package-lock.json asks for is in the list that npm leaves of what it installed. */
 function isInstalled() {
   const list = inRoot("node_modules", ".package-lock.json");
-  return existsSync(list) && statSync(list).mtimeMs >= statSync(inRoot("package-lock.json")).mtimeMs;
+  if (!existsSync(list)) return false;
+  const [asked, there] = [inRoot("package-lock.json"), list].map((file) => JSON.parse(readFileSync(file, "utf8")).packages);
+  // Optional ones are for other kinds of computers.
+  return Object.entries(asked).every(([path, { version, optional }]) => path === "" || optional || there[path]?.version === version);
 }
 
 /** npm as it was started, or as it is found. */

@@ -1,6 +1,6 @@
 /** Writes the catalogue: functions.json, calls.ts, entries.ts and reference.html, or stops with a sentence for each fault. */
 import { generateCustomFunctionsMetadata } from "custom-functions-metadata";
-import { readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, readdirSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type ArgumentNote } from "../functions/bound";
 import { Reference } from "../functions/reference";
@@ -8,6 +8,7 @@ import { type Metadata, type Released, declarationFaults, packageFaults, readerF
 import { type Declaration, declarations } from "./declarations";
 import type { Entry, Example, Texts } from "./entry";
 import { type Group, groups } from "./groups";
+import { type Program, type Published, outsideChecks, outsideFaults } from "./outside";
 import { reference } from "./reference";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
@@ -28,11 +29,14 @@ async function main(): Promise<void> {
   stop(declared.flatMap((d) => readerFaults(d.id, d.parameters.map((p) => p.name), notes.get(d.id) ?? [])));
 
   const texts = declared.map((d) => entryTexts(d, find(generated.functions, d.id), notes.get(d.id) ?? []));
+  const held = { ...publishedAndPrograms(), twins: new Set(await twins(declared, generated.functions)) };
+  const checks = outsideChecks(texts.map(({ id }) => id), held);
+  stop(outsideFaults(checks, held));
   const json = { ...generated, functions: generated.functions.map((f) => withRanges(f, texts)) };
   writeFileSync(`${root}src/catalogue/functions.json`, `${JSON.stringify(json, null, 2)}\n`);
   writeFileSync(`${root}src/catalogue/calls.ts`, callsSource(declared));
   writeFileSync(`${root}src/catalogue/entries.ts`, entriesSource(texts));
-  writeFileSync(`${root}src/catalogue/reference.html`, reference(texts));
+  writeFileSync(`${root}src/catalogue/reference.html`, reference(texts, checks));
   console.log(`catalogue: ${texts.length} functions`);
 }
 
@@ -42,12 +46,40 @@ function stop(faults: readonly string[]): void {
   process.exit(1);
 }
 
-/** The function itself tells what reads each argument. */
-async function notesOf(d: Declaration): Promise<readonly ArgumentNote[]> {
+async function callOf(d: Declaration): Promise<Entry["call"]> {
   const module = (await import(root + d.file)) as Record<string, Entry["call"]>;
   const call = module[d.functionName];
   if (!call) throw new Error(`${d.file} does not export ${d.functionName}`);
+  return call;
+}
+
+/** The function itself tells what reads each argument. */
+async function notesOf(d: Declaration): Promise<readonly ArgumentNote[]> {
+  const call = await callOf(d);
   return call(...d.parameters.map((_, i) => new Reference(`A${i + 1}`))).arguments;
+}
+
+/** Functions that an ordinary formula over cells stands for. */
+async function twins(declared: readonly Declaration[], generated: readonly Metadata[]): Promise<readonly string[]> {
+  const found: string[] = [];
+  for (const d of declared) {
+    const call = await callOf(d);
+    const cells = find(generated, d.id).parameters.map(({ dimensionality }, i) => new Reference(dimensionality === "matrix" ? `A${i + 1}:A${i + 9}` : `A${i + 1}`));
+    if (call(...cells).native() !== null) found.push(d.id);
+  }
+  return found;
+}
+
+const PROGRAMS = "programs.json";
+
+function publishedAndPrograms(): { readonly published: readonly Published[]; readonly programs: readonly Program[] } {
+  const folder = `${root}shared/checks/`;
+  const read = (file: string): unknown => JSON.parse(readFileSync(folder + file, "utf8"));
+  const topics = readdirSync(folder).filter((file) => file !== PROGRAMS).sort();
+  return {
+    published: topics.flatMap((file) => (read(file) as { readonly rows: readonly Published[] }).rows),
+    programs: read(PROGRAMS) as readonly Program[],
+  };
 }
 
 function entryTexts(d: Declaration, metadata: Metadata, notes: readonly ArgumentNote[]): Texts {

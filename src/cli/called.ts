@@ -1,8 +1,8 @@
 import { find } from "../catalogue/catalogue";
 import type { Entry } from "../catalogue/entry";
 import { evaluate } from "../engine/evaluate";
-import type { LotCall } from "../engine/formula";
-import { unknownName } from "../engine/nearest-name";
+import type { LotCall } from "../formulas/lot-calls";
+import { unknownName } from "../formulas/nearest-name";
 import { Reference } from "../functions/reference";
 import { isCellError } from "../engine/outcome";
 import { Misuse } from "./misuse";

@@ -1,6 +1,6 @@
 import { workingText } from "../catalogue/working-text";
 import { FaultError, errorCode } from "../core/fault";
-import { lotCalls } from "../engine/formula";
+import { lotCalls } from "../formulas/lot-calls";
 import { evaluate } from "../engine/evaluate";
 import { isCellError } from "../engine/outcome";
 import { ArgumentError, argumentCell, entryOf, evaluated } from "./called";

@@ -1,7 +1,7 @@
 import { catalogue, find } from "../catalogue/catalogue";
 import type { Entry } from "../catalogue/entry";
 import { groups } from "../catalogue/groups";
-import { unknownName } from "../engine/nearest-name";
+import { unknownName } from "../formulas/nearest-name";
 import type { Command } from "./command";
 import { Misuse } from "./misuse";
 

@@ -1,6 +1,6 @@
 import { type CellPosition, type FormulaCell, type Model, type Zone, helpers } from "@odoo/o-spreadsheet";
 import type { CellReading } from "./outcome";
-import { lotNames } from "./formula";
+import { lotNames } from "../formulas/lot-calls";
 import { readCell } from "./read-cell";
 
 export interface SheetCell {

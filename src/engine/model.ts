@@ -1,15 +1,17 @@
 import { type Command, type CommandResult, CorePlugin, Model, type WorkbookData, registries } from "@odoo/o-spreadsheet";
 import { provideGroupBy } from "./group-by";
+import { registerKept } from "./kept";
 import { quietly } from "./quietly";
 import { registerFunctions, registerUnknownNames } from "./register";
-import { registerWriting } from "./write-cells";
+import { registerSteps } from "./steps";
 
 /** A grid's model that knows our functions. The data is the grid's own; what it leaves out is as in an empty workbook. */
 export function modelOf(data: Partial<WorkbookData>): Model {
   provideGroupBy();
   registerFunctions();
   registerPlugin();
-  registerWriting();
+  registerKept();
+  registerSteps();
   for (const sheet of data.sheets ?? [])
     for (const content of Object.values(sheet.cells)) if (typeof content === "string" && content.startsWith("=")) registerUnknownNames(content);
   return quietly(() => new Model(data));

@@ -1,8 +1,10 @@
 import { type FunctionResultObject, type Matrix, type Model, helpers } from "@odoo/o-spreadsheet";
+import { sentence } from "../core/fault";
 import type { Outcome, OutcomeCell } from "./outcome";
 import { excelError, isErrorCode } from "./error-codes";
 import { quietly } from "./quietly";
 import { registerUnknownNames } from "./register";
+import { reworded } from "./wording";
 
 /** What a formula would give on a sheet of the grid; nothing is written. */
 export function outcomeOf({ getters }: Model, sheetId: string, formula: string): Outcome {
@@ -18,5 +20,9 @@ function fromMatrix(columns: Matrix<FunctionResultObject>): Outcome {
   return (columns[0] ?? []).map((_, row) => columns.map((column) => fromCell(column[row] ?? { value: null })));
 }
 
-const fromCell = ({ value, message }: FunctionResultObject): OutcomeCell =>
-  isErrorCode(value) ? { error: excelError(value), message: String(message ?? "") } : value;
+function fromCell({ value, message }: FunctionResultObject): OutcomeCell {
+  if (isErrorCode(value)) return { error: excelError(value), message: reworded(String(message ?? "")) };
+  // In a cell the grid sees to this itself.
+  if (typeof value === "number" && !Number.isFinite(value)) return { error: "#NUM!", message: sentence({ kind: "not-finite", what: "the result" }) };
+  return value;
+}

@@ -4,8 +4,9 @@ import type { Entry, Parameter } from "../catalogue/entry";
 import { type Fault, FaultError, errorCode, sentence } from "../core/fault";
 import type { CellValue } from "../functions/answer";
 import { isErrorCode, registerErrors } from "./error-codes";
-import { lotNames } from "./formula";
-import { unknownName } from "./nearest-name";
+import { lotNames } from "../formulas/lot-calls";
+import { unknownName } from "../formulas/nearest-name";
+import { roundAsExcel } from "./rounding";
 import { setWording } from "./wording";
 
 /** Makes our functions known to every grid of this program. Must have run before the first one is made. */
@@ -14,6 +15,7 @@ export function registerFunctions(): void {
   isRegistered = true;
   registerErrors();
   setWording();
+  roundAsExcel();
   for (const entry of catalogue) addFunction(entry.name, described(entry));
 }
 let isRegistered = false;

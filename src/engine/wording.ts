@@ -23,3 +23,9 @@ const WORDING: ReadonlyMap<string, string> = new Map([
 export function setWording(): void {
   setTranslationMethod((...[text]) => WORDING.get(text) ?? text);
 }
+
+/** What the grid says when it loses its way in a chain of cells; it does not pass through its list of messages. */
+const TOO_DEEP = "Maximum call stack size exceeded";
+
+export const reworded = (message: string): string =>
+  message === TOO_DEEP ? "Cannot compute: the cell depends on thousands of cells one after another, further on in the sheet: turn the chain round, so that each depends on one before it" : message;

@@ -4,7 +4,7 @@ import type { Piece } from "../core/expression/notation";
 import type { Ratio } from "../core/expression/ratio";
 import { show } from "../core/expression/show";
 import { type Given, holds, value } from "../core/expression/value";
-import { type Working, working } from "../core/expression/working";
+import { type Working, outline, working } from "../core/expression/working";
 import { type Fault, fail } from "../core/fault";
 import type { ArgumentNote, Bound } from "./bound";
 import { literalText } from "./reader";
@@ -22,6 +22,8 @@ export interface Answer {
   /** One value, or rows of cells for a spill. Throws a FaultError. */
   value(): CellValue | CellValue[][];
   working(): Working;
+  /** What of the working stands before any number is known: rule, formula, caution, source. Never throws. */
+  outline(): Working;
   /** An ordinary spreadsheet formula with its "=", rows of cells for a spill, or null where only the value can stand. */
   native(): string | string[][] | null;
 }
@@ -53,6 +55,7 @@ export function answer<I extends Inputs>(formula: Formula<I>, inputs: BoundInput
       const results = formula.rows.map((row) => row.map((cell) => text(cell, given, bound, unit)).join(" "));
       return working(formula, given, words, results);
     },
+    outline: () => outline(formula),
     native() {
       const pieces = Object.entries(bound).map(([name, b]) => [name, b.native()] as const);
       if (pieces.some(([, piece]) => piece === null)) return null;
@@ -113,6 +116,7 @@ export const plainAnswer = (title: string, text: string): Answer => ({
   arguments: [],
   value: () => text,
   working: () => ({ title, lines: [{ part: "result", text }] }),
+  outline: () => ({ title, lines: [] }),
   native: () => null,
 });
 

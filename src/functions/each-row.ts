@@ -34,8 +34,9 @@ type Column = readonly unknown[];
  */
 export function eachRow({ names, arguments: given, single, quick }: EachRow): Answer {
   const columns = (): readonly Column[] => given.map((argument, i) => column(argument, names[i] ?? ""));
+  const unread = single(...names.map((_, i) => new Reference(`A${i + 1}`)));
   return {
-    arguments: single(...names.map((_, i) => new Reference(`A${i + 1}`))).arguments.map((note) => ({
+    arguments: unread.arguments.map((note) => ({
       ...note,
       wants: `a column or one value, each ${note.wants}`,
     })),
@@ -44,6 +45,10 @@ export function eachRow({ names, arguments: given, single, quick }: EachRow): An
       const first = firstRow(columns(), names);
       const { title, lines } = single(...first).working();
       return { title: `${title}, row by row; the first row`, lines };
+    },
+    outline() {
+      const { title, lines } = unread.outline();
+      return { title: `${title}, row by row`, lines };
     },
     native: () => null,
   };
@@ -107,8 +112,9 @@ function fastInputs(inputs: Readonly<Record<string, FastInput>>, columns: readon
   const unread = new Uint8Array(rows);
   const read = Object.entries(inputs).map(([name, { argument, reader, otherwise = NaN, factor = 1 }]) => {
     const cells = columns[argument] ?? [];
+    const text = textReading(reader, name);
     const one = (cell: unknown): number =>
-      (typeof cell === "number" ? reader.fast(cell) : isEmpty(cell) ? otherwise : NaN) * factor;
+      (typeof cell === "number" ? reader.fast(cell) : isEmpty(cell) ? otherwise : typeof cell === "string" ? text(cell) : NaN) * factor;
     if (cells.length === 1) {
       const constant = one(cells[0]);
       if (Number.isNaN(constant)) unread.fill(1);
@@ -123,4 +129,22 @@ function fastInputs(inputs: Readonly<Record<string, FastInput>>, columns: readon
     return [name, numbers] as const;
   });
   return { inputs: Object.fromEntries(read), unread };
+}
+
+/** Texts such as "97.5%" or "sterling" come again and again in a column: each is read once, to the nearest float64. */
+function textReading(reader: Reader, name: string): (text: string) => number {
+  const known = new Map<string, number>();
+  const read = (text: string): number => {
+    try {
+      return reader.read(text, name).toNumber();
+    } catch (thrown) {
+      if (thrown instanceof FaultError) return NaN;
+      throw thrown;
+    }
+  };
+  return (text) => {
+    const number = known.get(text) ?? read(text);
+    known.set(text, number);
+    return number;
+  };
 }

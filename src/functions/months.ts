@@ -1,6 +1,7 @@
 import { type MonthRow, months } from "../core/months";
 import { type Ratio, zero } from "../core/expression/ratio";
 import { show } from "../core/expression/show";
+import type { Working } from "../core/expression/working";
 import { fail, quoted } from "../core/fault";
 import type { Answer, CellValue } from "./answer";
 import { filledRows, range } from "./range";
@@ -14,6 +15,11 @@ function groupName(cell: unknown): string {
   const fits = (typeof cell === "string" || typeof cell === "number") && String(cell).length <= 255;
   return fits ? String(cell) : fail({ kind: "unfit", name: "group", got: quoted(cell), wants: NAMED });
 }
+
+const RULE: Working = {
+  title: "Months",
+  lines: [{ part: "rule", text: "lots of one month, and of one group in it, added up; recovery is fine out over fine in" }],
+};
 
 /** A grouping by month is beyond the algebra: it gives its own working, and its native twin is its value. */
 export function monthsAnswer(dates: unknown, fineIn: unknown, fineOut: unknown, group?: unknown): Answer {
@@ -41,12 +47,13 @@ export function monthsAnswer(dates: unknown, fineIn: unknown, fineOut: unknown, 
     ],
     value: () => [heading, ...read().map((row) => cells(row, grouped))],
     working: () => ({
-      title: "Months",
+      ...RULE,
       lines: [
-        { part: "rule", text: "lots of one month, and of one group in it, added up; recovery is fine out over fine in" },
+        ...RULE.lines,
         ...read().map((row) => ({ part: "result" as const, text: sentence(row) })),
       ],
     }),
+    outline: () => RULE,
     native: () => null,
   };
 }

@@ -1,13 +1,17 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { addresses } from "../engine/addresses";
 import { lotCells } from "../engine/lot-cells";
-import type { CellChange } from "../workbook/file";
+import type { Additions, CellChange } from "../workbook/file";
+import { type LookKind, changedLooks, looksOf } from "./looks";
 import { sameValue } from "./same-value";
-import { type KnownCell, type LookKind, type Snapshot, knownCells, looksOf, placeOf } from "./snapshot";
+import { type KnownCell, type Snapshot, knownCells, placeOf } from "./snapshot";
+import { contentsOf, writtenAdditions, writtenLooks } from "./written";
 
 export interface Changes {
   /** What a patch writes into the file. */
   readonly cells: readonly CellChange[];
+  /** Sheets, notes and pictures; left out where there are none. */
+  readonly additions?: Additions;
   /** Formulas whose stored value stays though it may be out of date, since the grid does not compute them as Excel does. */
   readonly notComputed: readonly string[];
   /** What changed in the grid and no patch writes, in words. */
@@ -18,17 +22,23 @@ export interface Changes {
 export function changesSince(model: Model, then: Snapshot): Changes {
   const now = knownCells(model);
   const ours = new Set(lotCells(model).map(({ sheet, address }) => placeOf(sheet, address)));
+  const looks = new Map([...writtenLooks(model)].filter(([place]) => then.sheets.has(addressOf(place).sheet)));
   const cells: CellChange[] = [];
   let isEdited = false;
-  for (const place of new Set([...then.cells.keys(), ...now.keys()])) {
+  for (const place of new Set([...then.cells.keys(), ...now.keys(), ...looks.keys()])) {
+    if (!then.sheets.has(addressOf(place).sheet)) continue;
     const after = now.get(place);
+    const look = looks.get(place) ?? {};
     if (then.cells.get(place)?.text !== after?.text) {
-      cells.push(edited(place, after));
+      cells.push({ ...edited(place, after), ...look });
       isEdited = true;
-    } else if (after && isRecomputed(place, after, then, ours)) cells.push(recomputed(place, after, then));
+    } else if (after && isRecomputed(place, after, then, ours)) cells.push({ ...recomputed(place, after, then), ...look });
+    else if (looks.has(place)) cells.push({ ...restyled(place, after, then), ...look });
   }
   const notComputed = isEdited ? [...then.differing].filter((place) => now.get(place)?.text === then.cells.get(place)?.text) : [];
-  return { cells, notComputed, leftBehind: leftBehind(model, then) };
+  const additions = writtenAdditions(model, now);
+  const adds = [additions.sheets, additions.notes, additions.pictures].some((list) => list !== undefined && list.length > 0);
+  return { cells, ...(adds ? { additions } : {}), notComputed, leftBehind: leftBehind(model, then, looks) };
 }
 
 /** True where a formula that nobody edited has another result than the file holds, by our functions or by an edit elsewhere. */
@@ -50,10 +60,14 @@ function isStored(place: string, { fills, results }: KnownCell, { stored }: Snap
 
 function edited(place: string, after: KnownCell | undefined): CellChange {
   const at = addressOf(place);
-  if (!after) return { ...at, formula: null, value: null };
-  const isFormula = after.text.startsWith("=");
-  if (!after.isReadable) throw new Error(`Cannot save: ${place} holds ${after.text}, which cannot be read as a formula: correct it or clear it`);
-  return { ...at, formula: isFormula ? after.text : null, ...first(after), ...(after.fills === at.cell ? {} : { spill: after.results }) };
+  if (after && !after.isReadable) throw new Error(`Cannot save: ${place} holds ${after.text}, which cannot be read as a formula: correct it or clear it`);
+  return { ...at, ...contentsOf(after, at.cell) };
+}
+
+/** A cell of which the look alone changes keeps the value that the file has for it. */
+function restyled(place: string, after: KnownCell | undefined, { stored }: Snapshot): CellChange {
+  const value = stored.get(place)?.value ?? null;
+  return { ...addressOf(place), value, ...(after?.results[0]?.[0]?.error ? { error: true } : {}) };
 }
 
 function recomputed(place: string, after: KnownCell, then: Snapshot): CellChange {
@@ -79,7 +93,7 @@ const IN_WORDS: Readonly<Record<LookKind, string>> = {
   view: "frozen, grouped and hidden rows and columns",
 };
 
-function leftBehind(model: Model, then: Snapshot): string[] {
-  const now = looksOf(model);
-  return (Object.keys(IN_WORDS) as LookKind[]).filter((kind) => now[kind] !== then.looks[kind]).map((kind) => IN_WORDS[kind]);
+function leftBehind(model: Model, then: Snapshot, looks: ReadonlyMap<string, unknown>): string[] {
+  const now = looksOf(model, then.sheets);
+  return changedLooks(then.looks, now, (sheet, address) => looks.has(placeOf(sheet, address))).map((kind) => IN_WORDS[kind]);
 }

@@ -1,7 +1,8 @@
 import { type WorkbookData, helpers, load } from "@odoo/o-spreadsheet";
-import { type RangeName, contents, sheetData } from "../engine/book";
+import { contents, sheetData } from "../engine/book";
 import { quietly } from "../engine/quietly";
 import type { XlsxFile } from "../workbook/file";
+import { type RangeName, rangeNames } from "../workbook/range-names";
 
 export interface GridData {
   readonly data: WorkbookData;
@@ -48,18 +49,6 @@ function unquoted(cells: Readonly<Record<string, string>>, formats: Readonly<Rec
   return Object.fromEntries(
     Object.entries(cells).map(([address, text]) => [address, /^'[^=]/.test(text) && isText(address) ? text.slice(1) : text]),
   );
-}
-
-const RANGE = /^=((?:'(?:[^']|'')+'|[\p{L}\p{N}_.]+)!\$?[A-Z]{1,3}\$?\d+(?::\$?[A-Z]{1,3}\$?\d+)?)$/u;
-
-/** The names that stand for a range, those of the whole workbook first. The grid knows no others, and none of one sheet alone. */
-export function rangeNames(file: XlsxFile): RangeName[] {
-  return [...file.definedNames]
-    .sort((a, b) => Number(a.sheet !== null) - Number(b.sheet !== null))
-    .flatMap(({ name, formula }) => {
-      const range = RANGE.exec(formula)?.[1];
-      return range !== undefined && /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name) && !name.startsWith("_xlnm.") ? [{ name, range }] : [];
-    });
 }
 
 const named = (names: readonly RangeName[]): Record<string, string> => {

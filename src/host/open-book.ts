@@ -1,8 +1,8 @@
 import { type Model, isCoreCommand } from "@odoo/o-spreadsheet";
 import { modelOf } from "../engine/model";
 import { type XlsxFile, openXlsx } from "../workbook/file";
-import { gridPort } from "../workbook/grid";
-import type { WorkbookPort } from "../workbook/port";
+import { type GridFile, gridPort } from "../workbook/grid";
+import type { SheetInfo, WorkbookPort } from "../workbook/port";
 import { type Changes, changesSince } from "./changes";
 import { gridData } from "./grid-data";
 import { registerRefusals } from "./refusals";
@@ -14,7 +14,9 @@ export class OpenBook {
   readonly port: WorkbookPort;
   /** False where the file's formats and charts could not be shown. */
   readonly hasLooks: boolean;
-  #file: XlsxFile;
+  readonly #file: XlsxFile;
+  readonly #opened: Snapshot;
+  /** As it was when it was opened or last saved. */
   #then: Snapshot;
   #isChanged = false;
 
@@ -28,8 +30,9 @@ export class OpenBook {
     const { data, hasLooks } = gridData(this.#file);
     this.hasLooks = hasLooks;
     this.model = modelOf(data);
-    this.port = gridPort(this.model);
-    this.#then = snapshot(this.model, this.#file);
+    this.port = gridPort(this.model, gridFile(this.#file));
+    this.#opened = snapshot(this.model, this.#file);
+    this.#then = this.#opened;
     this.model.on("command-dispatched", this, (command) => {
       this.#isChanged ||= isCoreCommand(command as never) || ["UNDO", "REDO"].includes(String((command as { type?: string }).type));
     });
@@ -48,15 +51,31 @@ export class OpenBook {
     return changesSince(this.model, this.#then);
   }
 
-  /** The file with the changed cells patched in, or a FileFault. */
-  patched({ cells }: Changes): Uint8Array {
-    return this.#file.patch(cells);
+  /**
+   * The file that was opened with everything changed since patched in, or a FileFault. Always from the opened one: when all
+   * is undone, even after a saving, it is that file again, byte for byte.
+   */
+  patched(): Uint8Array {
+    const { cells, additions } = changesSince(this.model, this.#opened);
+    return this.#file.patch(cells, additions);
   }
 
   /** Goes on from what was saved. */
   saved(bytes: Uint8Array): void {
-    this.#file = openXlsx(bytes);
-    this.#then = snapshot(this.model, this.#file);
+    this.#then = snapshot(this.model, openXlsx(bytes));
     this.#isChanged = false;
   }
+}
+
+function gridFile(file: XlsxFile): GridFile {
+  const has = (sheet: string): boolean => file.sheets.some(({ name, kind }) => name === sheet && kind === "worksheet");
+  const known = new Map<string, SheetInfo>();
+  return {
+    facts(sheet) {
+      const facts = known.get(sheet) ?? (has(sheet) ? file.facts(sheet) : null);
+      if (facts) known.set(sheet, facts);
+      return facts;
+    },
+    notes: (sheet) => (has(sheet) ? file.notes(sheet) : new Map()),
+  };
 }

@@ -19,7 +19,8 @@ export class Page {
   readonly #notices = new Notices();
   readonly #status = new CellStatus();
   readonly #grid = h("section", { class: "grid", "aria-label": "Workbook" });
-  readonly #pane = h("aside", { class: "pane", "aria-label": "Pane" });
+  readonly #paneRoot = h("div");
+  readonly #pane = h("aside", { class: "pane", "aria-label": "Pane" }, this.#paneRoot);
   readonly #busy = h("p", { class: "busy", role: "status", hidden: true });
   readonly #bar: TopBar;
   #book: OpenBook | null = null;
@@ -106,7 +107,7 @@ export class Page {
     const { mountPane } = await import("../pane/mount");
     this.#closePane?.();
     const host: PaneHost = { port, separator: ",", decimal: ".", helpUrl: "reference.html" };
-    this.#closePane = mountPane(this.#pane, host);
+    this.#closePane = mountPane(this.#paneRoot, host);
   }
 
   /** True when the file was handed to the browser. */
@@ -121,7 +122,7 @@ export class Page {
         return false;
       }
       if (!(await this.#agrees(book, changes))) return false;
-      const bytes = book.patched(changes);
+      const bytes = book.patched();
       download(book.name, bytes);
       book.saved(bytes);
       this.#showState();

@@ -1,4 +1,5 @@
 import { type Command, type CommandResult, CorePlugin, type DispatchResult, type Model, registries } from "@odoo/o-spreadsheet";
+import { isOurs } from "../engine/steps";
 
 /** What changes cell contents, which saving writes into the file. */
 const SAVED = ["UPDATE_CELL", "UPDATE_CELL_POSITION", "CLEAR_CELL", "CLEAR_CELLS", "DELETE_CONTENT", "MOVE_RANGES"];
@@ -11,10 +12,10 @@ const ALLOWED: ReadonlySet<string> = new Set([...SAVED, ...LEFT_BEHIND]);
 
 const REFUSED = "LotNotInThisGrid" as CommandResult;
 
-/** Refuses what a saved file could not hold, at once instead of when the work is done. */
+/** Refuses what a saved file could not hold, at once instead of when the work is done. What the port does, the file can hold. */
 class Refusals extends CorePlugin {
   override allowDispatch(command: Command): CommandResult {
-    return ALLOWED.has(command.type) || this.#growsAtItsEnd(command) ? ("Success" as CommandResult) : REFUSED;
+    return ALLOWED.has(command.type) || isOurs(command) || this.#growsAtItsEnd(command) ? ("Success" as CommandResult) : REFUSED;
   }
 
   /** More empty cells at the end of a sheet are no change: in Excel they are there already. */

@@ -1,8 +1,9 @@
-import { CellErrorType, type CellPosition, type Model, type WorkbookData, helpers } from "@odoo/o-spreadsheet";
+import { CellErrorType, type CellPosition, type Model, helpers } from "@odoo/o-spreadsheet";
 import type { CellContent } from "../engine/outcome";
 import { lotCells } from "../engine/lot-cells";
 import { readCell } from "../engine/read-cell";
 import type { CellValue, XlsxFile } from "../workbook/file";
+import { type Looks, looksOf } from "./looks";
 import { sameValue } from "./same-value";
 
 export interface KnownCell {
@@ -29,11 +30,9 @@ export interface Snapshot {
   /** Formulas of the file that the grid computes otherwise than the program that stored them, or cannot compute. */
   readonly differing: ReadonlySet<string>;
   readonly looks: Looks;
+  /** The file's own sheets. */
+  readonly sheets: ReadonlySet<string>;
 }
-
-/** What the grid shows besides contents, as text by kind, to see whether it changed. */
-export type Looks = Readonly<Record<LookKind, string>>;
-export type LookKind = "formats" | "sizes" | "figures" | "merges" | "rules" | "view";
 
 export const placeOf = (sheet: string, address: string): string => `${sheet}!${address}`;
 
@@ -52,7 +51,8 @@ export function snapshot(model: Model, file: XlsxFile): Snapshot {
       if (!sameValue(known.results[0]?.[0]?.value ?? null, value) || (fills === null && known.fills !== address)) differing.add(place);
     }
   }
-  return { cells, stored, differing, looks: looksOf(model) };
+  const sheets = new Set(file.sheets.map(({ name }) => name));
+  return { cells, stored, differing, looks: looksOf(model, sheets), sheets };
 }
 
 /** Every cell of the grid that holds something. */
@@ -93,18 +93,4 @@ const range = (first: number, last: number): number[] => Array.from({ length: la
 function result(model: Model, position: CellPosition): CellValue {
   const { value, error } = readCell(model, position);
   return error ? { value, error } : { value };
-}
-
-export function looksOf(model: Model): Looks {
-  // Not exportData: that makes a second model, to check itself, which takes as long as opening the file.
-  const { sheets, namedRanges } = model._exportData(false);
-  const each = (pick: (sheet: WorkbookData["sheets"][number]) => unknown): string => JSON.stringify(sheets.map(pick));
-  return {
-    formats: each(({ styles, formats, borders }) => [styles, formats, borders]),
-    sizes: each(({ cols, rows }) => [cols, rows]),
-    figures: each(({ figures }) => figures),
-    merges: each(({ merges }) => merges),
-    rules: each(({ conditionalFormats, dataValidationRules, tables }) => [conditionalFormats, dataValidationRules, tables]) + JSON.stringify(namedRanges),
-    view: each(({ panes, headerGroups, isVisible, name }) => [panes, headerGroups, isVisible, name]),
-  };
 }

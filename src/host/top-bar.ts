@@ -53,6 +53,10 @@ export class TopBar {
         this.#file,
       ),
     );
+    // A press with the mouse leaves the keyboard where it was: in the cells.
+    this.element.addEventListener("mousedown", (event) => {
+      if ((event.target as Element).closest("button")) event.preventDefault();
+    });
     this.togglePane(true);
   }
 

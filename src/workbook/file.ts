@@ -1,15 +1,20 @@
+import type { SheetInfo } from "./port";
 import { readCells, type Cell } from "./xlsx/cells";
-import type { CellChange } from "./xlsx/change";
+import type { Additions, CellChange } from "./xlsx/change";
 import { gridParts } from "./xlsx/grid-parts";
+import { readNotes } from "./xlsx/notes";
+import { formatCodes } from "./xlsx/number-formats";
 import { refuseOtherFiles } from "./xlsx/other-files";
 import { Package } from "./xlsx/package";
 import { patchWorkbook } from "./xlsx/patch-workbook";
 import { readSharedStrings } from "./xlsx/shared-strings";
+import { sheetFacts } from "./xlsx/sheet-facts";
+import { styleFinder } from "./xlsx/style-finder";
 import { type DefinedName, type SheetEntry, Workbook } from "./xlsx/workbook";
 import { readZip } from "./xlsx/zip-read";
 
 export type { Cell } from "./xlsx/cells";
-export type { CellChange, CellValue } from "./xlsx/change";
+export type { AddedCell, AddedSheet, Additions, CellChange, CellValue } from "./xlsx/change";
 export { FileFault } from "./xlsx/file-fault";
 export type { DefinedName, SheetEntry } from "./xlsx/workbook";
 
@@ -21,15 +26,20 @@ export function openXlsx(bytes: Uint8Array): XlsxFile {
   // Node's Buffer is a Uint8Array whose slice() shares its memory instead of copying it.
   const plain = new Uint8Array(bytes.buffer, bytes.byteOffset, bytes.length);
   refuseOtherFiles(plain);
-  return new XlsxFile(new Workbook(new Package(readZip(plain))));
+  return new XlsxFile(plain, new Workbook(new Package(readZip(plain))));
 }
 
 /** An .xlsx file that was opened. It never changes: a patch gives new bytes. */
 export class XlsxFile {
   readonly #workbook: Workbook;
   #sharedStrings: readonly string[] | undefined;
+  #formats: readonly (string | undefined)[] | undefined;
 
-  constructor(workbook: Workbook) {
+  constructor(
+    /** As it was opened. */
+    readonly bytes: Uint8Array,
+    workbook: Workbook,
+  ) {
     this.#workbook = workbook;
   }
 
@@ -53,9 +63,34 @@ export class XlsxFile {
     return gridParts(this.#workbook);
   }
 
-  /** A file in which these cells are changed and nothing else is, or a FileFault and no file. */
-  patch(changes: readonly CellChange[]): Uint8Array {
-    return patchWorkbook(this.#workbook, changes);
+  /** What is to be known of a worksheet besides its cells. */
+  facts(sheet: string): SheetInfo {
+    return sheetFacts(this.#workbook.parts, this.#workbook.sheet(sheet));
+  }
+
+  /** The number format of a style, which every cell names; undefined where it is General. */
+  numberFormat(style: number): string | undefined {
+    const { parts, part } = this.#workbook;
+    if (!this.#formats) {
+      const styles = parts.related(part, "styles");
+      this.#formats = styles === undefined ? [] : formatCodes(parts.text(styles));
+    }
+    return this.#formats[style];
+  }
+
+  /** Tells the style of cells that may hold nothing. */
+  styles(sheet: string, cells: readonly string[]): (cell: string) => number {
+    return styleFinder(this.#workbook.parts.text(this.#workbook.sheet(sheet).part), cells);
+  }
+
+  /** The text of every note on a sheet, by its cell. */
+  notes(sheet: string): ReadonlyMap<string, string> {
+    return readNotes(this.#workbook.parts, this.#workbook.sheet(sheet).part);
+  }
+
+  /** A file in which these cells are changed, these things added, and nothing else is, or a FileFault and no file. */
+  patch(changes: readonly CellChange[], additions: Additions = {}): Uint8Array {
+    return patchWorkbook(this.#workbook, changes, additions) ?? this.bytes;
   }
 
   #strings(): readonly string[] {

@@ -1,15 +1,25 @@
-import { type Model, type Zone, helpers, parse } from "@odoo/o-spreadsheet";
-import { typed, typedText } from "../engine/cell-text";
+import { type Model, type UID, type Zone, helpers } from "@odoo/o-spreadsheet";
 import { readCell } from "../engine/read-cell";
-import { type TypedCell, writeCells } from "../engine/write-cells";
-import type { CellReading, CellWrite, Place, WorkbookPort } from "./port";
+import { takeSteps } from "../engine/steps";
+import { refuseBySheets, sheetKey, sortedChanges } from "./changes";
+import { keptChanges } from "./grid-kept";
+import { gridSteps } from "./grid-steps";
+import type { CellReading, Place, SheetInfo, WorkbookPort } from "./port";
+
+/** What the file that is open in the grid knows and the grid does not. */
+export interface GridFile {
+  facts(sheet: string): SheetInfo | null;
+  notes(sheet: string): ReadonlyMap<string, string>;
+}
+
+const NO_FILE: GridFile = { facts: () => null, notes: () => new Map() };
 
 /** The port over the embedded grid. */
-export function gridPort(model: Model): WorkbookPort {
+export function gridPort(model: Model, file: GridFile = NO_FILE): WorkbookPort {
   const { getters } = model;
 
-  const sheetId = (name: string): string => {
-    const id = getters.getSheetIdByName(name);
+  const sheetId = (name: string): UID => {
+    const id = getters.getSheetIds().find((one) => sheetKey(getters.getSheetName(one)) === sheetKey(name));
     if (id === undefined) throw new Error(`Cannot find the sheet "${name}" in this workbook`);
     return id;
   };
@@ -19,11 +29,31 @@ export function gridPort(model: Model): WorkbookPort {
     return { sheet: getters.getSheetName(getters.getActiveSheetId()), range: zoneText(zone) };
   };
 
-  const typedCell = (write: CellWrite): TypedCell => {
-    const { left, top } = zoneOf(write.cell);
-    const content = typedContent(write);
-    return { sheetId: sheetId(write.sheet), col: left, row: top, content, ...(write.numberFormat === undefined ? {} : { format: write.numberFormat }) };
+  const info = (id: UID): SheetInfo => {
+    const name = getters.getSheetName(id);
+    const facts = file.facts(name);
+    const cells = getters.getCells(id).filter((cell) => cell.isFormula || cell.content !== "").map((cell) => helpers.positionToZone(getters.getCellPosition(cell.id)));
+    const columns = Array.from({ length: getters.getNumberCols(id) }, (_, col) => col);
+    const rows = Array.from({ length: getters.getNumberRows(id) }, (_, row) => row);
+    return {
+      name,
+      isVisible: getters.isSheetVisible(id),
+      isProtected: getters.isSheetLocked(id),
+      used: cells.length === 0 ? null : zoneText(helpers.union(...cells)),
+      // The grid keeps no names of tables, and hides rows only where it knows the filter.
+      tables: facts?.tables ?? [],
+      hiddenColumns: columns.filter((col) => getters.isColHidden(id, col)).map((col) => helpers.numberToLetters(col)),
+      hasHiddenRows: facts?.hasHiddenRows === true || rows.some((row) => getters.isRowHidden(id, row)),
+      merged: getters.getMerges(id).map(zoneText),
+    };
   };
+
+  const reading = (id: UID, col: number, row: number): CellReading => {
+    const format = getters.getCell({ sheetId: id, col, row })?.format;
+    return { ...readCell(model, { sheetId: id, col, row }), ...(format ? { numberFormat: format } : {}) };
+  };
+
+  const sheets = async (): Promise<SheetInfo[]> => getters.getSheetIds().map(info);
 
   return {
     selection: async () => selected(),
@@ -40,13 +70,31 @@ export function gridPort(model: Model): WorkbookPort {
       return () => model.off("update", owner);
     },
 
+    sheets,
+
     async read({ sheet, range }) {
       const id = sheetId(sheet);
-      return rowsOf(zoneOf(range), (col, row) => readCell(model, { sheetId: id, col, row }));
+      return rowsOf(zoneOf(range), (col, row) => reading(id, col, row));
     },
 
-    async write(writes) {
-      writeCells(model, writes.map(typedCell));
+    async note({ sheet, cell }) {
+      const name = getters.getSheetName(sheetId(sheet));
+      const address = cell.replaceAll("$", "").toUpperCase();
+      const written = keptChanges(model).flatMap(({ notes }) => notes).findLast((note) => note.sheet === name && note.cell === address);
+      return written ? written.note : (file.notes(name).get(address) ?? null);
+    },
+
+    async write(changes) {
+      const sorted = sortedChanges(changes);
+      refuseBySheets(sorted, await sheets());
+      const { id, steps, backwards } = gridSteps(model, sorted, sheetId);
+      takeSteps(model, steps);
+      return {
+        async undo() {
+          // The grid's own undo may have taken it back before.
+          if (keptChanges(model).some((kept) => kept.id === id)) takeSteps(model, backwards);
+        },
+      };
     },
 
     async select({ sheet, range }) {
@@ -75,15 +123,3 @@ function zoneOf(range: string): Zone {
 function rowsOf({ left, right, top, bottom }: Zone, cell: (col: number, row: number) => CellReading): CellReading[][] {
   return Array.from({ length: bottom - top + 1 }, (_, r) => Array.from({ length: right - left + 1 }, (_, c) => cell(left + c, top + r)));
 }
-
-function typedContent({ sheet, cell, content, asText }: CellWrite): string {
-  if (typeof content !== "string") return typed(content);
-  if (asText || !content.startsWith("=")) return typedText(content);
-  try {
-    parse(content);
-  } catch {
-    throw new Error(`Cannot write ${sheet}!${cell}: ${content} cannot be read as a formula`);
-  }
-  return content;
-}
-

@@ -1,14 +1,14 @@
+import { sortedChanges } from "./changes";
 import { READ, readings } from "./office/reading";
 import { run } from "./office/run";
 import { areaOf } from "./office/shape";
-import { checkPlaces } from "./office/typed";
 import { putBack, remember, set } from "./office/writing";
 import type { Place, WorkbookPort } from "./port";
 import { areaText } from "./xlsx/address";
 
 /** The port over Excel. */
 export function officePort(): WorkbookPort {
-  return { selection, onSelection, read, write, select };
+  return { selection, onSelection, sheets, read, note, write, select };
 }
 
 const selection: WorkbookPort["selection"] = () =>
@@ -56,12 +56,12 @@ const read: WorkbookPort["read"] = (place) => {
   });
 };
 
-const write: WorkbookPort["write"] = async (writes) => {
-  checkPlaces(writes);
+const write: WorkbookPort["write"] = async (changes) => {
+  const { cells: writes } = sortedChanges(changes);
   const [first] = writes;
-  if (!first) return;
+  if (!first) return { undo: async () => undefined };
   const what = writes.length === 1 ? named({ sheet: first.sheet, range: first.cell }) : `all of the ${writes.length} cells`;
-  await run(`write ${what}`, async (context) => {
+  const written = await run(`write ${what}`, async (context) => {
     const cells = await remember(context, writes);
     try {
       cells.forEach((cell) => set(context, cell));
@@ -71,8 +71,19 @@ const write: WorkbookPort["write"] = async (writes) => {
       await putBack(context, cells);
       throw error;
     }
+    return cells;
   });
+  return { undo: () => run(`take back ${what}`, (context) => putBack(context, written)) };
 };
+
+const sheets: WorkbookPort["sheets"] = () =>
+  run("look through the sheets", async (context) => {
+    const all = context.workbook.worksheets.load("items/name,items/visibility");
+    await context.sync();
+    return all.items.map(({ name, visibility }) => ({ name, isVisible: visibility === "Visible", isProtected: false, used: null, tables: [], hiddenColumns: [], hasHiddenRows: false, merged: [] }));
+  });
+
+const note: WorkbookPort["note"] = async () => null;
 
 const select: WorkbookPort["select"] = (place) => {
   areaOf(place);

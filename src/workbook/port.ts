@@ -17,6 +17,30 @@ export interface CellReading {
   /** True where `value` is an error; `message` then says why when the host knows. */
   readonly error: boolean;
   readonly message?: string;
+  /** Its format code in en-US form; absent where it is General. */
+  readonly numberFormat?: string;
+}
+
+/** A table with a heading row; one without is not listed, since nobody can say what its columns are. */
+export interface TableInfo {
+  readonly name: string;
+  /** With its heading row, and its totals row where it has one. */
+  readonly range: string;
+  readonly hasTotals: boolean;
+}
+
+export interface SheetInfo {
+  readonly name: string;
+  readonly isVisible: boolean;
+  readonly isProtected: boolean;
+  /** The rectangle around the cells that hold something, or null. */
+  readonly used: string | null;
+  readonly tables: readonly TableInfo[];
+  /** Their letters. */
+  readonly hiddenColumns: readonly string[];
+  /** By a filter or by hand. */
+  readonly hasHiddenRows: boolean;
+  readonly merged: readonly string[];
 }
 
 /** One cell that a plan changes. `content` is a formula when it begins with "=", unless `asText` is set. */
@@ -26,15 +50,82 @@ export interface CellWrite {
   readonly content: CellContent;
   readonly asText?: boolean;
   readonly numberFormat?: string;
+  /** A cell of the same sheet whose look (number format, font, fill, borders) this one takes; a number format given beside it wins. */
+  readonly like?: string;
+}
+
+/** What a cell of a sheet of ours is, which decides how it looks. */
+export type Look = "title" | "heading" | "label" | "input" | "note" | "total" | "caution";
+
+export interface SheetCell {
+  readonly cell: string;
+  readonly content: CellContent;
+  readonly asText?: boolean;
+  readonly numberFormat?: string;
+  readonly look?: Look;
+  /** The range that is merged into this cell, which is its first. */
+  readonly merge?: string;
+  readonly wraps?: boolean;
+  readonly align?: "left" | "right" | "center";
+}
+
+export interface PrintSetup {
+  readonly area: string;
+  readonly orientation: "portrait" | "landscape";
+  readonly fitsOnePage: boolean;
+}
+
+/** A sheet that is added after the last one. */
+export interface NewSheet {
+  readonly newSheet: string;
+  readonly isHidden?: boolean;
+  /** From column A on, in characters. */
+  readonly columnWidths?: readonly number[];
+  readonly cells: readonly SheetCell[];
+  readonly print?: PrintSetup;
+  /** Each names this sheet as its own. */
+  readonly pictures?: readonly Picture[];
+}
+
+/** A note beside a cell; null takes it away. */
+export interface Note {
+  readonly sheet: string;
+  readonly cell: string;
+  readonly note: string | null;
+}
+
+export interface Picture {
+  readonly sheet: string;
+  /** The cell under its upper left corner. */
+  readonly at: string;
+  readonly png: Uint8Array;
+  /** In pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** What it shows, for those who do not see it. */
+  readonly alt: string;
+}
+
+export type Change = CellWrite | NewSheet | Note | Picture;
+
+export interface Undo {
+  undo(): Promise<void>;
 }
 
 export interface WorkbookPort {
   /** The selected range; its first cell is where an insertion goes. */
   selection(): Promise<Place>;
   onSelection(listener: (place: Place) => void): () => void;
+  /** Every worksheet, in the order of the tabs, the hidden ones too. */
+  sheets(): Promise<readonly SheetInfo[]>;
   /** Rows of cells, [row][column], exactly the shape of the place. */
   read(place: Place): Promise<readonly (readonly CellReading[])[]>;
-  /** Writes every cell or none: when a write fails half-way the workbook is put back and the fault is thrown. */
-  write(writes: readonly CellWrite[]): Promise<void>;
+  /** The note beside a cell, or null. */
+  note(at: { readonly sheet: string; readonly cell: string }): Promise<string | null>;
+  /**
+   * Does every change or none: when one fails half-way the workbook is put back and the fault is thrown. What it gives
+   * back takes all of it away again in one step.
+   */
+  write(changes: readonly Change[]): Promise<Undo>;
   select(place: Place): Promise<void>;
 }

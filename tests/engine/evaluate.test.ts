@@ -77,6 +77,10 @@ describe("an error in a cell", () => {
     expect(evaluate("=COPER(1)")).toMatchObject({ error: "#NAME?" });
   });
 
+  it.each(["=10^309", "=-10^309", "=1E308*10", "=SUM(1E308,1E308)"])("is #NUM! where %s grows beyond what a cell can hold", (formula) => {
+    for (const outcome of [evaluate(formula), evaluate("A1", { A1: formula })]) expect(outcome).toMatchObject({ error: "#NUM!" });
+  });
+
   it("says what a formula with the wrong number of arguments needs", () => {
     expect(evaluate("=LOT.COPPER(10)")).toMatchObject({ error: "#VALUE!", message: expect.stringContaining("at least 2 arguments and got 1") });
     expect(evaluate("=LOT.COPPER(1,2,3,4,5,6)")).toMatchObject({ error: "#VALUE!", message: expect.stringContaining("at most 5 arguments and got 6") });

@@ -63,11 +63,11 @@ describe("the port over the grid", () => {
 
   it("writes nothing when one of the cells cannot be written", async () => {
     const good = { sheet: "Costs", cell: "A1", content: "changed" };
-    await expect(port.write([good, { sheet: "Gone", cell: "A1", content: 1 }])).rejects.toThrow('Cannot find the sheet "Gone"');
+    await expect(port.write([good, { sheet: "Gone", cell: "A1", content: 1 }])).rejects.toThrow("Cannot write Gone!A1: this workbook has no sheet of that name");
     await expect(port.write([good, { sheet: "Costs", cell: "A2", content: "=1+" }])).rejects.toThrow("cannot be read as a formula");
-    await expect(port.write([good, { sheet: "Costs", cell: "A0", content: 1 }])).rejects.toThrow("write it like B4");
+    await expect(port.write([good, { sheet: "Costs", cell: "A0", content: 1 }])).rejects.toThrow("a write goes to one cell, such as B4");
     model.dispatch("LOCK_SHEET", { sheetId: "s2" });
-    await expect(port.write([good, { sheet: "Notes", cell: "A2", content: 1 }])).rejects.toThrow("it is protected");
+    await expect(port.write([good, { sheet: "Notes", cell: "A2", content: 1 }])).rejects.toThrow("the sheet Notes is protected: take the protection off first");
     expect(await shown("Costs", "A1")).toEqual([["Silver"]]);
   });
 

@@ -1,5 +1,5 @@
 import { mkdtempSync, symlinkSync, writeFileSync } from "node:fs";
-import { type IncomingMessage, request } from "node:http";
+import { type IncomingMessage, type Server, request } from "node:http";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -117,7 +117,7 @@ describe("npm start", () => {
 
 describe("a link in the served folder", () => {
   it("does not lead out of it", async () => {
-    const { serve } = (await import("../../src/build/serve.mjs" as string)) as { serve(folder: string, port: number): Promise<import("node:http").Server> };
+    const { serve } = (await import("../../src/build/serve.mjs" as string)) as { serve(folder: string, port: number): Promise<Server> };
     const folder = mkdtempSync(join(tmpdir(), "lot-serve-"));
     const outside = join(mkdtempSync(join(tmpdir(), "lot-outside-")), "secret.txt");
     writeFileSync(join(folder, "index.html"), "<p>inside</p>");

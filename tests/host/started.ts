@@ -45,7 +45,5 @@ export async function startFails(words: readonly string[], environment: Readonly
   return { code, told };
 }
 
-const run = (words: readonly string[], environment: Readonly<Record<string, string>>): ChildProcess => {
-  const { PORT: _, ...inherited } = process.env;
-  return spawn(process.execPath, [START, ...words], { env: { ...inherited, ...environment }, stdio: ["ignore", "pipe", "pipe"] });
-};
+const run = (words: readonly string[], environment: Readonly<Record<string, string>>): ChildProcess =>
+  spawn(process.execPath, [START, ...words], { env: { ...process.env, PORT: undefined, ...environment }, stdio: ["ignore", "pipe", "pipe"] });

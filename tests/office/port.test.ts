@@ -39,7 +39,7 @@ async function excel(sheets: StubBook["sheets"], selected: StubBook["selected"] 
     );
   return {
     read: (sheet: string, range: string): Promise<CellReading[][]> => page.evaluate((place) => window.port.read(place) as Promise<CellReading[][]>, { sheet, range }),
-    write: (...writes: CellWrite[]): Promise<void> => page.evaluate((all) => window.port.write(all), writes),
+    write: (...writes: CellWrite[]): Promise<void> => page.evaluate(async (all) => void (await window.port.write(all)), writes),
     select: (place: Place): Promise<void> => page.evaluate((to) => window.port.select(to), place),
     selection: (): Promise<Place> => page.evaluate(() => window.port.selection()),
     cell: (sheet: string, cell: string): Promise<StubCell | undefined> => page.evaluate(([s, c]) => window.stub.cells[s]?.[c], [sheet, cell] as const),

@@ -2,8 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { catalogue } from "../../src/catalogue/catalogue";
 import { readArgument } from "../../src/pane/all-functions/argument";
-import { callIn, fieldText, formulaOf } from "../../src/pane/all-functions/formula";
-import { portNotation, userNotation } from "../../src/pane/all-functions/notation";
+import { fieldText, formulaOf } from "../../src/pane/all-functions/formula";
+import { portNotation, userNotation } from "../../src/pane/notation";
+import { wholeCall } from "../../src/formulas/lot-calls";
 import { choices, suggestions } from "../../src/pane/all-functions/suggestions";
 
 const comma = userNotation({ decimal: ",", separator: ";" });
@@ -101,21 +102,21 @@ describe("the formula", () => {
       fc.assert(
         fc.property(args, (values) => {
           const formula = formulaOf("LOT.X", values.map((content) => ({ kind: "value", value: content }) as const), portNotation, null);
-          const typed = callIn(formula)?.arguments.map((text) => fieldText(text, notation)) ?? [];
+          const typed = wholeCall(formula)?.arguments.map((text) => fieldText(text, notation)) ?? [];
           expect(typed.map((text) => readArgument(text, notation))).toEqual(values.map((content) => value(content === 0 ? 0 : content)));
         }),
       );
   });
   it("is told apart from a call with more around it", () => {
-    expect(callIn('=LOT.X(1,"a)b",{1,2})')).toEqual({ name: "LOT.X", arguments: ["1", '"a)b"', "{1,2}"] });
-    expect(callIn("=LOT.X('My, sheet'!B4)")?.arguments).toEqual(["'My, sheet'!B4"]);
-    expect(callIn("=LOT.X(1)+LOT.X(2)")).toBeNull();
-    expect(callIn("=B4")).toBeNull();
+    expect(wholeCall('=LOT.X(1,"a)b",{1,2})')).toMatchObject({ name: "LOT.X", arguments: ["1", '"a)b"', "{1,2}"] });
+    expect(wholeCall("=LOT.X('My, sheet'!B4)")?.arguments).toEqual(["'My, sheet'!B4"]);
+    expect(wholeCall("=LOT.X(1)+LOT.X(2)")).toBeNull();
+    expect(wholeCall("=B4")).toBeNull();
   });
   it("of every example in the catalogue comes back from its form, letter for letter", () => {
     for (const { parameters, examples } of catalogue)
       for (const { formula } of examples) {
-        const call = callIn(formula);
+        const call = wholeCall(formula);
         const typed = call?.arguments.map((text, i) => fieldText(text, portNotation, choices(parameters[i]?.wants ?? "")));
         const back = typed?.map((text, i) => readArgument(text, portNotation, choices(parameters[i]?.wants ?? "")));
         expect(formulaOf(call?.name ?? "", back ?? [], portNotation, null)).toBe(formula);

@@ -3,7 +3,7 @@ import { find } from "../../src/catalogue/catalogue";
 import type { Entry } from "../../src/catalogue/entry";
 import { readArgument } from "../../src/pane/all-functions/argument";
 import { type Computed, compute } from "../../src/pane/all-functions/compute";
-import { portNotation } from "../../src/pane/all-functions/notation";
+import { portNotation } from "../../src/pane/notation";
 import { choices } from "../../src/pane/all-functions/suggestions";
 import { MemoryPort } from "./memory-port";
 

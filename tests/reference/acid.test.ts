@@ -35,4 +35,9 @@ published(acid, {
     const acidPerKilogram = given.number("molality") * gramsPerMol("HNO3");
     return molarity(acidPerKilogram / (1000 + acidPerKilogram), given.number("d"));
   },
+  M01: (given) => lot("ACIDMOLARITY", `${given.number("w_pct")}%`),
+  M02: (given) => {
+    const [acidIn, water] = [given.number("HNO3_kg"), given.number("water_kg")];
+    return lot("ACIDMOLARITY", acidIn / (acidIn + water));
+  },
 });

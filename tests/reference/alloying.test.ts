@@ -1,5 +1,5 @@
 import alloying from "../../shared/checks/alloying.json";
-import { column, lot } from "./lot";
+import { column, lot, spill } from "./lot";
 import { type Given, published } from "./published";
 
 /** Carats of a melt of parts. */
@@ -30,4 +30,5 @@ published(alloying, {
   L13: (given) => lot("ALLOYADD", given.number("g"), "g", 1 - given.number("Cu_from"), 1 - given.number("Cu_to"), 1),
   L14: () => (1 - lot("FINENESS", "22k", "fraction")) * 100,
   L16: () => [lot("LOTCOST", 44.5, 21), lot("LOTCOST", 46.725, 20)],
+  M03: (given) => spill("INQUART", given.number("gold"), "g", "24k")[0]?.[0],
 });

@@ -1,7 +1,6 @@
 import { expect } from "vitest";
 import balance from "../../shared/checks/balance.json";
-import { column, lot } from "./lot";
-import { find } from "../../src/catalogue/catalogue";
+import { column, lot, spill } from "./lot";
 import { type Given, listOf, published } from "./published";
 
 const LONG_TON_LB = 2240;
@@ -14,8 +13,7 @@ const inventories = (): void => {
 
 /** What BALANCE says of a gap when the one uncertainty is 1. */
 function verdict(gap: number, k: number): unknown {
-  const rows = find("BALANCE")?.call(100 + gap, 50, 40, 110, 0, 1, 0, 0, 0, k).value() as unknown[][];
-  return rows.at(-1)?.[1];
+  return spill("BALANCE", 100 + gap, 50, 40, 110, 0, 1, 0, 0, 0, k).at(-1)?.[1];
 }
 
 const grade = (given: Given): number =>

@@ -4,7 +4,8 @@ import flow from "../../shared/tables/flow-units.json";
 import mass from "../../shared/tables/mass-units.json";
 import volume from "../../shared/tables/volume-units.json";
 import { outside } from "../outside";
-import { lot } from "./lot";
+import { program } from "../program";
+import { functionsCalled, lot } from "./lot";
 
 /** Our units as the program calls them. */
 const theirs: Readonly<Record<string, string>> = {
@@ -28,9 +29,9 @@ const theirs: Readonly<Record<string, string>> = {
 /** The program computes in float64 through several factors. */
 const PROGRAM_ROUNDS = 1e-14;
 
-outside("units", "every unit of the tables has the size that GNU units gives it", (program) => {
+outside("units", "every unit of the tables has the size that GNU units gives it", (units) => {
   const size = (unit: string, base: string): number =>
-    Number(spawnSync(program, ["--terse", "--output-format", "%.17g", theirs[unit] ?? unit, base], { encoding: "utf8" }).stdout);
+    Number(spawnSync(units, ["--terse", "--output-format", "%.17g", theirs[unit] ?? unit, base], { encoding: "utf8" }).stdout);
   const agrees = (ours: number, unit: string, base: string): void => {
     expect(Math.abs(ours / size(unit, base) - 1)).toBeLessThan(PROGRAM_ROUNDS);
   };
@@ -49,7 +50,19 @@ outside("units", "every unit of the tables has the size that GNU units gives it"
     });
   });
 
-  describe("air flows", () => {
-    it.each(Object.entries(flow.units))("%s", (unit, { litresPerHour }) => agrees(Number(litresPerHour), unit, "liter/hour"));
+  describe("prices per weight", () => {
+    it.each(Object.keys(mass.units))("per %s", (unit) => {
+      // A price per gram, times the grams in it: as the weight itself.
+      agrees(lot("PRICE", 1, "g", unit), unit, "gram");
+    });
   });
+
+  describe("air flows", () => {
+    it.each(Object.entries(flow.units))("%s", (unit, { litresPerHour }) => {
+      agrees(Number(litresPerHour), unit, "liter/hour");
+      agrees(lot("DILUTIONAIR", 1, 1, 1, 1, "L/min") / lot("DILUTIONAIR", 1, 1, 1, 1, unit), unit, "liter/min");
+    });
+  });
+
+  it("holds the functions that the reference page says it does", () => expect(functionsCalled()).toEqual(program("units").functions.toSorted()));
 });

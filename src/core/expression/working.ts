@@ -27,14 +27,12 @@ export function working(
   results: readonly string[],
 ): Working {
   const amounts = formula.rows.flat().flatMap(amountsIn);
-  const all = unique(amounts.flatMap((amount) => within(amount.of, parts)));
+  const all = partsOf(amounts);
   const used = unique(amounts.flatMap((amount) => within(amount.of, (of) => taken(of, given))));
-  const line = (part: WorkingLine["part"]) => (text: string): WorkingLine => ({ part, text });
   return {
     title: formula.title,
     lines: [
-      line("rule")(formula.rule),
-      ...steps(all, amounts).map(({ name, of }) => `${name} = ${symbolic(of)}`).map(line("formula")),
+      ...ruleLines(formula, all, amounts),
       ...Object.entries(words)
         .filter(([, text]) => text !== null)
         .map(([name, text]) => line("given")(`${spaced(name)} = ${text}`)),
@@ -42,11 +40,30 @@ export function working(
       ...steps(used, amounts).map(({ name, of, quantity }) => stepText(name, of, quantity.unit, given)).map(line("step")),
       ...roundings(used, given).map(line("rounding")),
       ...results.map(line("result")),
-      ...(formula.caution ? [line("caution")(formula.caution)] : []),
-      ...(formula.source ? [line("source")(formula.source)] : []),
+      ...closingLines(formula),
     ],
   };
 }
+
+/** What of a working stands before any number is known. */
+export function outline(formula: Formula): Working {
+  const amounts = formula.rows.flat().flatMap(amountsIn);
+  return { title: formula.title, lines: [...ruleLines(formula, partsOf(amounts), amounts), ...closingLines(formula)] };
+}
+
+const line = (part: WorkingLine["part"]) => (text: string): WorkingLine => ({ part, text });
+
+const partsOf = (amounts: readonly Amount[]): readonly Expression[] => unique(amounts.flatMap((amount) => within(amount.of, parts)));
+
+const ruleLines = ({ rule }: Formula, all: readonly Expression[], amounts: readonly Amount[]): readonly WorkingLine[] => [
+  line("rule")(rule),
+  ...steps(all, amounts).map(({ name, of }) => `${name} = ${symbolic(of)}`).map(line("formula")),
+];
+
+const closingLines = ({ caution, source }: Formula): readonly WorkingLine[] => [
+  ...(caution ? [line("caution")(caution)] : []),
+  ...(source ? [line("source")(source)] : []),
+];
 
 /** camelCase to words: freeAcid is written "free acid". */
 export const spaced = (name: string): string => name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);

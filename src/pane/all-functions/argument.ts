@@ -1,6 +1,6 @@
-import { type CellRange, readCellRange } from "./cell-range";
+import { type CellRange, readCellRange } from "../cell-range";
 import { readDate } from "./date";
-import { type Notation, writtenNumber, writtenText } from "./notation";
+import { type Notation, writtenNumber, writtenText } from "../notation";
 
 /** What stands in a field of the form. */
 export type Argument =

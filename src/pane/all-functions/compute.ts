@@ -1,12 +1,13 @@
 import type { Entry, Parameter } from "../../catalogue/entry";
 import type { Working } from "../../core/expression/working";
-import { type Fault, FaultError, errorCode, sentence } from "../../core/fault";
+import { FaultError, errorCode, sentence } from "../../core/fault";
 import type { Answer, CellValue } from "../../functions/answer";
 import { Reference } from "../../functions/reference";
 import type { CellReading, WorkbookPort } from "../../workbook/port";
 import { areaText } from "../../workbook/xlsx/address";
+import { blamed } from "../blamed";
+import { type CellRange, isOneCell, writtenRange } from "../cell-range";
 import type { Argument } from "./argument";
-import { type CellRange, isOneCell, writtenRange } from "./cell-range";
 
 /** A sentence about one field of the form. */
 export interface FieldNote {
@@ -87,16 +88,6 @@ function named(answer: Answer): { of: string; unit: string; working: Working | n
     if (thrown instanceof FaultError) return { of: "", unit: "", working: null };
     throw thrown;
   }
-}
-
-/** The arguments that a fault names; of a range it names the row as well. */
-function blamed(fault: Fault, parameters: readonly Parameter[]): readonly string[] {
-  const names =
-    "name" in fault ? [fault.name]
-    : "names" in fault ? fault.names
-    : fault.kind === "shapes-differ" ? [fault.second]
-    : [];
-  return parameters.map(({ name }) => name).filter((name) => names.some((named) => named.replace(/, row \d+$/, "") === name));
 }
 
 interface Field {

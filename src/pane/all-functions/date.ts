@@ -1,4 +1,4 @@
-import type { Notation } from "./notation";
+import type { Notation } from "../notation";
 
 interface TypedDate {
   /** The spreadsheet's day number. */

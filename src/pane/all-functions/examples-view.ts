@@ -1,14 +1,15 @@
 import type { Entry } from "../../catalogue/entry";
+import { wholeCall } from "../../formulas/lot-calls";
 import { h } from "../dom";
-import { callIn, fieldText, formulaOf } from "./formula";
+import { fieldText, formulaOf } from "./formula";
 import { readArgument } from "./argument";
-import { type Notation, portNotation } from "./notation";
+import { type Notation, portNotation } from "../notation";
 import { choices } from "./suggestions";
 
 /** Examples that put their arguments into the form. */
 export function examplesView(entry: Entry, notation: Notation, use: (texts: readonly string[]) => void): HTMLElement | null {
   const shown = entry.examples.flatMap(({ formula, shows }) => {
-    const call = callIn(formula);
+    const call = wholeCall(formula);
     if (!call) return [];
     const texts = entry.parameters.map(({ wants }, i) => fieldText(call.arguments[i] ?? "", notation, choices(wants)));
     const given = call.arguments.map((written) => readArgument(written, portNotation));

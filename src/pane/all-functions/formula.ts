@@ -1,6 +1,6 @@
 import { type Argument, readArgument, writtenItem, writtenList } from "./argument";
-import { writtenRange } from "./cell-range";
-import { type Notation, portNotation, writtenText } from "./notation";
+import { writtenRange } from "../cell-range";
+import { type Notation, portNotation, writtenText } from "../notation";
 
 /** The formula for a cell of a sheet, without the arguments at its end that are left out. */
 export function formulaOf(name: string, given: readonly Argument[], notation: Notation, sheet: string | null): string {
@@ -24,41 +24,6 @@ function writtenArgument(argument: Argument, notation: Notation, sheet: string |
     case "unreadable":
       return "?";
   }
-}
-
-export interface Call {
-  /** LOT.COPPER */
-  readonly name: string;
-  readonly arguments: readonly string[];
-}
-
-const CALL = /^=([A-Z][A-Z0-9.]*)\((.*)\)$/is;
-
-/** The one call that a formula in the port's notation consists of; null where there is more to it. */
-export function callIn(formula: string): Call | null {
-  const [, name = "", inside] = CALL.exec(formula.trim()) ?? [];
-  if (inside === undefined) return null;
-  const given = splitArguments(inside);
-  return given && { name: name.toUpperCase(), arguments: given.length === 1 && given[0] === "" ? [] : given };
-}
-
-const QUOTES = new Set(['"', "'"]);
-
-/** Null where a bracket is closed that was not opened: then the call ended before the formula did. */
-function splitArguments(inside: string): string[] | null {
-  const given = [""];
-  let depth = 0;
-  let quote = "";
-  for (const letter of inside) {
-    if (quote) quote = letter === quote ? "" : quote;
-    else if (QUOTES.has(letter)) quote = letter;
-    else if (letter === "(" || letter === "{") depth++;
-    else if (letter === ")" || letter === "}") depth--;
-    if (depth < 0) return null;
-    if (letter === portNotation.separator && depth === 0 && !quote) given.push("");
-    else given[given.length - 1] += letter;
-  }
-  return given.map((text) => text.trim());
 }
 
 /** What one types in a field for an argument that stands in a formula. */

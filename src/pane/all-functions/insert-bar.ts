@@ -1,4 +1,5 @@
 import type { Entry } from "../../catalogue/entry";
+import { wholeCall } from "../../formulas/lot-calls";
 import type { Plan } from "../../workbook/plan";
 import { areaText } from "../../workbook/xlsx/address";
 import { fill, h } from "../dom";
@@ -6,13 +7,13 @@ import type { PaneHost } from "../pane-host";
 import type { Selected } from "../selection";
 import { type Argument, readArgument } from "./argument";
 import { type Computed, type Outcome, compute } from "./compute";
-import { callIn, formulaOf } from "./formula";
+import { formulaOf } from "./formula";
 import { type Insertion, type Size, areaOf, insert, review } from "./insertion";
 import { memory } from "./memory";
-import { type Notation, portNotation } from "./notation";
+import { type Notation, portNotation } from "../notation";
 import { type OverwriteView, overwriteView } from "./overwrite-view";
 import { isSpill, resultLine, shownValue, sizeOf } from "./result-view";
-import { status } from "./status";
+import { status } from "../status";
 
 /** What stands below the form: the result, the formula, and the way into a cell and back. */
 export interface InsertBar {
@@ -109,7 +110,7 @@ export function insertBar(needs: Needs): InsertBar {
 
   /** How many cells a formula that stands in the sheet fills, where it is one of ours. */
   const spillOf = (sheet: string) => async (written: string): Promise<Size> => {
-    const call = callIn(written);
+    const call = wholeCall(written);
     const its = entries.find((one) => one.name === call?.name);
     if (!call || !its?.spills) return { rows: 1, columns: 1 };
     const { outcome } = await compute(its, call.arguments.map((text) => readArgument(text, portNotation)), sheet, port);

@@ -1,7 +1,7 @@
 import { type Plan, type Undo, apply, plan } from "../../workbook/plan";
-import type { CellReading, Place, WorkbookPort } from "../../workbook/port";
+import type { CellReading, WorkbookPort } from "../../workbook/port";
 import { type Area, LAST_COLUMN, LAST_ROW, addressOf, areaText, readAddress } from "../../workbook/xlsx/address";
-import { type CellRange, overlaps, writtenRange } from "./cell-range";
+import { type CellRange, overlaps, writtenRange } from "../cell-range";
 
 /** A formula on its way into a cell. */
 export interface Insertion {
@@ -74,19 +74,4 @@ function listed(cells: readonly string[]): string {
 }
 
 /** Writes what was planned. Its undoing is refused when the cell has changed since. */
-export async function insert(port: WorkbookPort, planned: Plan, overwrite: boolean): Promise<Undo> {
-  const { undo } = await apply(port, planned, () => overwrite);
-  const places = planned.cells.map(({ write }): Place => ({ sheet: write.sheet, range: write.cell }));
-  const written = await formulas(port, places);
-  return {
-    async undo() {
-      const now = await formulas(port, places);
-      const changed = places.find((_, i) => now[i] !== written[i]);
-      if (changed) throw new Error(`${changed.range} has changed since: change it back in the sheet`);
-      await undo();
-    },
-  };
-}
-
-const formulas = (port: WorkbookPort, places: readonly Place[]): Promise<(string | null)[]> =>
-  Promise.all(places.map(async (place) => (await port.read(place))[0]?.[0]?.formula ?? null));
+export const insert = (port: WorkbookPort, planned: Plan, overwrite: boolean): Promise<Undo> => apply(port, planned, () => overwrite);

@@ -4,7 +4,7 @@ import type { CellValue } from "../../functions/answer";
 import { type Child, fill, h } from "../dom";
 import type { Outcome } from "./compute";
 import { type Size, sizeText } from "./insertion";
-import { type Notation, writtenNumber } from "./notation";
+import { type Notation, writtenNumber } from "../notation";
 
 export const shownValue = (value: CellValue, notation: Notation): string => {
   if (typeof value === "object") return errorCode(value.fault);

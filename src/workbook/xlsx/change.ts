@@ -1,4 +1,4 @@
-import type { CellContent } from "../port";
+import type { CellContent, NewSheet, Note, Picture, SheetCell } from "../port";
 
 export interface CellValue {
   readonly value: CellContent;
@@ -6,8 +6,8 @@ export interface CellValue {
   readonly error?: boolean;
 }
 
-export interface CellChange extends CellValue {
-  readonly sheet: string;
+/** What a cell of a file is to hold. */
+interface CellContents extends CellValue {
   /** B4 */
   readonly cell: string;
   /**
@@ -17,4 +17,30 @@ export interface CellChange extends CellValue {
   readonly formula?: string | null;
   /** All cells that the formula fills, [row][column]. The first is this cell itself, whose value stands above. */
   readonly spill?: readonly (readonly CellValue[])[];
+}
+
+export interface CellChange extends CellContents {
+  readonly sheet: string;
+  readonly numberFormat?: string;
+  /** The cell of the same sheet, as it was before the change, whose format this one takes. */
+  readonly like?: string;
+}
+
+/** A change whose look has found its place in the list of cell formats. */
+export interface StyledChange extends CellContents {
+  readonly sheet: string;
+  readonly style?: number;
+}
+
+/** A sheet to add, its formulas with their results. */
+export interface AddedSheet extends Omit<NewSheet, "cells" | "pictures"> {
+  readonly cells: readonly AddedCell[];
+}
+
+export type AddedCell = CellContents & Omit<SheetCell, "cell" | "content" | "asText">;
+
+export interface Additions {
+  readonly sheets?: readonly AddedSheet[];
+  readonly notes?: readonly Note[];
+  readonly pictures?: readonly Picture[];
 }

@@ -7,8 +7,17 @@ import { appending, rootOf } from "./xml-tree";
 export const withContentType = (xml: string, part: string, type: string): string =>
   withItem(xml, "Override", { PartName: `/${part}`, ContentType: type });
 
-export const withRelationship = (xml: string, type: string, target: string): string =>
-  withItem(xml, "Relationship", { Id: freeId(xml), Type: type, Target: target });
+/** The type of every part with an ending, unless the list says it already. */
+export function withDefaultType(xml: string, ending: string, type: string): string {
+  for (const tag of elements(xml, (name) => localName(name) === "Default"))
+    if (tag.attribute("Extension")?.toLowerCase() === ending) return xml;
+  return withItem(xml, "Default", { Extension: ending, ContentType: type });
+}
+
+export function withRelationship(xml: string, type: string, target: string): { readonly xml: string; readonly id: string } {
+  const id = freeId(xml);
+  return { xml: withItem(xml, "Relationship", { Id: id, Type: type, Target: target }), id };
+}
 
 export const withoutContentType = (xml: string, part: string): string =>
   without(xml, (tag) => localName(tag.name) === "Override" && tag.attribute("PartName")?.toLowerCase() === `/${part}`.toLowerCase());

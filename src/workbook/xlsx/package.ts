@@ -50,23 +50,26 @@ export class Package {
 
   relationships(part: string): Relationship[] {
     const rels = relationshipsPart(part);
-    if (!this.has(rels)) return [];
-    const found: Relationship[] = [];
-    for (const tag of elements(this.text(rels), (name) => localName(name) === "Relationship")) {
-      const target = tag.attribute("Target") ?? "";
-      found.push({
-        id: tag.attribute("Id") ?? "",
-        type: (tag.attribute("Type") ?? "").replace(/^.*\//, ""),
-        target: tag.attribute("TargetMode") === "External" ? null : resolved(part, target),
-      });
-    }
-    return found;
+    return this.has(rels) ? readRelationships(this.text(rels), part) : [];
   }
 
   /** The part that the relationship of one type leads to, if it is there. */
   related(part: string, type: string): string | undefined {
     return this.relationships(part).find((link) => link.type === type && link.target !== null && this.has(link.target))?.target ?? undefined;
   }
+}
+
+export function readRelationships(rels: string, part: string): Relationship[] {
+  const found: Relationship[] = [];
+  for (const tag of elements(rels, (name) => localName(name) === "Relationship")) {
+    const target = tag.attribute("Target") ?? "";
+    found.push({
+      id: tag.attribute("Id") ?? "",
+      type: (tag.attribute("Type") ?? "").replace(/^.*\//, ""),
+      target: tag.attribute("TargetMode") === "External" ? null : resolved(part, target),
+    });
+  }
+  return found;
 }
 
 export function relationshipsPart(part: string): string {

@@ -1,5 +1,5 @@
 import { type Area, areaText, isInside, readArea } from "./address";
-import type { CellChange } from "./change";
+import type { StyledChange } from "./change";
 import { readFormulaGroups } from "./formula-groups";
 import { planCells } from "./plan-cells";
 import { type Columns, type Dimension, type Row, sheetPieces, type StoredCell } from "./sheet-pieces";
@@ -15,7 +15,7 @@ export interface PatchedSheet {
 }
 
 /** One pass over a sheet: what the plan names is replaced or put in its place in order, every other character stays. */
-export function patchSheet(xml: string, changes: readonly CellChange[], dynamicIndex: string): PatchedSheet {
+export function patchSheet(xml: string, changes: readonly StyledChange[], dynamicIndex: string): PatchedSheet {
   const groups = readFormulaGroups(xml);
   const plan = planCells(changes, groups);
   const { prefix } = readRoot(new Tags(xml));

@@ -1,127 +1,152 @@
-import { isInside, readAddress, readArea } from "./address";
-import type { CellChange } from "./change";
+import { addressOf, isInside, readAddress, readArea } from "./address";
+import type { AddedSheet, Additions, CellChange, StyledChange } from "./change";
+import { Draft } from "./draft";
 import { emptyMetadata, METADATA_TYPE, withDynamicArrays } from "./dynamic-arrays";
 import { FileFault } from "./file-fault";
-import { CONTENT_TYPES, type Package, relationshipsPart, relationshipTypes } from "./package";
-import { withContentType, withoutContentType, withoutRelationship, withRelationship } from "./package-list";
+import { addSheet } from "./new-sheets";
+import { writeNote } from "./notes";
+import { addPicture } from "./pictures";
 import { patchSheet } from "./patch-sheet";
+import { tablesOf } from "./sheet-facts";
+import { styleFinder } from "./style-finder";
+import { emptyStyles, Styles, STYLES_TYPE } from "./styles";
 import type { Workbook } from "./workbook";
-import { encodeXml, STRICT_SPREADSHEET } from "./xml-part";
-import { elements, localName } from "./xml-tags";
-import { writeZip } from "./zip-write";
+import { STRICT_SPREADSHEET } from "./xml-part";
 
-/** The file with these cells changed: parts that no change touches keep their very bytes. */
-export function patchWorkbook(workbook: Workbook, changes: readonly CellChange[]): Uint8Array {
-  const draft = new Draft(workbook.parts);
-  const spills = changes.some(({ spill }) => spill !== undefined);
-  const dynamicIndex = spills ? markDynamicArrays(workbook, draft) : "";
-  let formulasMoved = false;
-  for (const [part, ofSheet] of bySheet(workbook, changes)) {
-    refuseHeadings(workbook.parts, part, ofSheet);
-    const patched = patchSheet(draft.text(part), ofSheet, dynamicIndex);
-    draft.write(part, patched.xml);
-    formulasMoved ||= patched.formulasMoved;
-  }
-  if (formulasMoved) dropCalcChain(workbook, draft);
-  return draft.bytes();
+/** The file with these changes; parts that none of them touches keep their very bytes. Null where nothing changes. */
+export function patchWorkbook(workbook: Workbook, changes: readonly CellChange[], additions: Additions): Uint8Array | null {
+  const draft = new Draft(workbook);
+  new WorkbookPatch(workbook, draft).run(changes, additions);
+  return draft.isEmpty ? null : draft.bytes();
 }
 
-/** Texts of parts on their way into the new file. */
-class Draft {
-  readonly #written = new Map<string, string>();
-  readonly #removed = new Set<string>();
+class WorkbookPatch {
+  readonly #folder: string;
+  readonly #isStrict: boolean;
+  /** The parts of the sheets that are added, by their names. */
+  readonly #added = new Map<string, string>();
+  #styles: Styles | undefined;
+  #dynamicIndex: string | undefined;
+  #formulasMoved = false;
 
-  constructor(readonly parts: Package) {}
-
-  text(part: string): string {
-    return this.#written.get(part) ?? this.parts.text(part);
+  constructor(
+    readonly workbook: Workbook,
+    readonly draft: Draft,
+  ) {
+    this.#folder = workbook.part.slice(0, workbook.part.lastIndexOf("/") + 1);
+    this.#isStrict = workbook.namespace === STRICT_SPREADSHEET;
   }
 
-  write(part: string, text: string): void {
-    this.#written.set(part, text);
-  }
-
-  remove(part: string): void {
-    this.#removed.add(part);
-  }
-
-  bytes(): Uint8Array {
-    const replaced = new Map();
-    const added = new Map<string, Uint8Array>();
-    for (const [part, text] of this.#written) {
-      const entry = this.parts.entry(part);
-      if (entry) replaced.set(entry, encodeXml(text));
-      else added.set(part, encodeXml(text));
+  run(changes: readonly CellChange[], { sheets = [], notes = [], pictures = [] }: Additions): void {
+    const { workbook, draft } = this;
+    for (const sheet of sheets) this.#addSheet(sheet);
+    for (const [part, ofSheet] of this.#bySheet(changes)) {
+      refuseHeadings(workbook, part, ofSheet);
+      this.#patch(part, this.#styled(part, ofSheet));
     }
-    const removed = new Set([...this.#removed].flatMap((part) => this.parts.entry(part) ?? []));
-    return writeZip(this.parts.archive, { replaced, removed, added });
+    for (const note of notes) writeNote(draft, this.#part(note), this.#folder, note, { namespace: workbook.namespace, isStrict: this.#isStrict });
+    for (const picture of pictures) addPicture(draft, this.#part({ sheet: picture.sheet, cell: picture.at }), this.#folder, picture, this.#isStrict);
+    if (this.#styles) this.#writeStyles(this.#styles);
+    if (this.#formulasMoved) this.#dropCalcChain();
   }
-}
 
-function bySheet(workbook: Workbook, changes: readonly CellChange[]): Map<string, CellChange[]> {
-  const groups = new Map<string, CellChange[]>();
-  for (const change of changes) {
-    const sheet = workbook.sheet(change.sheet);
-    if (sheet.kind !== "worksheet")
-      throw new FileFault(`Cannot change ${sheet.name}!${change.cell}: ${sheet.name} is a ${sheet.kind} and has no cells: choose another sheet`);
-    const group = groups.get(sheet.part);
-    if (group) group.push(change);
-    else groups.set(sheet.part, [change]);
+  #addSheet(sheet: AddedSheet): void {
+    const { newSheet: name, cells } = sheet;
+    const part = addSheet(this.workbook, this.draft, this.#folder, sheet, this.workbook.sheets.length + this.#added.size);
+    this.#added.set(name.toLowerCase(), part);
+    const changes = cells.map(({ look, numberFormat, wraps, align, merge: _merge, ...contents }): StyledChange => {
+      const hasLook = look !== undefined || numberFormat !== undefined || wraps === true || align !== undefined;
+      const style = hasLook ? this.#style().of({ ...(look && { look }), ...(numberFormat !== undefined && { numberFormat }), ...(wraps && { wraps }), ...(align && { align }) }) : undefined;
+      return { sheet: name, ...contents, ...(style === undefined ? {} : { style }) };
+    });
+    if (changes.length > 0) this.#patch(part, changes);
   }
-  return groups;
+
+  #patch(part: string, changes: readonly StyledChange[]): void {
+    const spills = changes.some(({ spill }) => spill !== undefined);
+    if (spills) this.#dynamicIndex ??= this.#markDynamicArrays();
+    const patched = patchSheet(this.draft.text(part), changes, this.#dynamicIndex ?? "");
+    this.draft.write(part, patched.xml);
+    this.#formulasMoved ||= patched.formulasMoved;
+  }
+
+  #bySheet(changes: readonly CellChange[]): Map<string, CellChange[]> {
+    const groups = new Map<string, CellChange[]>();
+    for (const change of changes) {
+      const part = this.#part(change);
+      const group = groups.get(part);
+      if (group) group.push(change);
+      else groups.set(part, [change]);
+    }
+    return groups;
+  }
+
+  #part({ sheet: name, cell }: { readonly sheet: string; readonly cell: string }): string {
+    const added = this.#added.get(name.toLowerCase());
+    if (added !== undefined) return added;
+    const sheet = this.workbook.sheet(name);
+    if (sheet.kind !== "worksheet")
+      throw new FileFault(`Cannot change ${sheet.name}!${cell}: ${sheet.name} is a ${sheet.kind} and has no cells: choose another sheet`);
+    return sheet.part;
+  }
+
+  /** Finds a place in the list of cell formats for what a change asks of its look. */
+  #styled(part: string, changes: readonly CellChange[]): StyledChange[] {
+    const looks = changes.flatMap(({ cell, like, numberFormat }) => (like !== undefined ? [like] : numberFormat !== undefined ? [cell] : []));
+    if (looks.length === 0) return changes.map(({ numberFormat: _format, like: _like, ...change }) => change);
+    const styleOf = styleFinder(this.draft.text(part), looks);
+    return changes.map(({ numberFormat, like, ...change }) => {
+      if (like === undefined && numberFormat === undefined) return change;
+      const base = styleOf(like ?? change.cell);
+      return { ...change, style: numberFormat === undefined ? base : this.#style().withNumberFormat(base, numberFormat) };
+    });
+  }
+
+  #style(): Styles {
+    if (this.#styles) return this.#styles;
+    const { parts, part, namespace } = this.workbook;
+    const styles = parts.related(part, "styles");
+    return (this.#styles = new Styles(styles === undefined ? emptyStyles(namespace) : parts.text(styles)));
+  }
+
+  #writeStyles({ xml }: Styles): void {
+    const { parts, part } = this.workbook;
+    const styles = parts.related(part, "styles");
+    if (styles !== undefined) this.draft.write(styles, xml);
+    else this.draft.add(this.draft.has(`${this.#folder}styles.xml`) ? this.draft.freePart(this.#folder, "styles", "xml") : `${this.#folder}styles.xml`, xml, STYLES_TYPE, part, "styles");
+  }
+
+  #markDynamicArrays(): string {
+    const { parts, part, namespace } = this.workbook;
+    const metadata = parts.related(part, "sheetMetadata");
+    const { index, xml } = withDynamicArrays(metadata === undefined ? emptyMetadata(namespace) : parts.text(metadata));
+    const usual = `${this.#folder}metadata.xml`;
+    if (metadata !== undefined) this.draft.write(metadata, xml);
+    else this.draft.add(this.draft.has(usual) ? this.draft.freePart(this.#folder, "metadata", "xml") : usual, xml, METADATA_TYPE, part, "sheetMetadata");
+    return index;
+  }
+
+  /**
+   * The chain lists every formula cell in the order of the last calculation. Excel calls a file damaged whose chain names
+   * a cell without a formula, and builds the chain anew where there is none; entries also inherit their sheet from the
+   * one before, so taking out the whole part is safer than taking out lines. It stays while the same cells have formulas.
+   */
+  #dropCalcChain(): void {
+    const { parts, part } = this.workbook;
+    for (const { id, type, target } of parts.relationships(part)) if (type === "calcChain" && target !== null) this.draft.unlink(part, id, target);
+  }
 }
 
 /** Excel repairs, and so changes, a table whose headings differ from the names that its own part keeps. */
-function refuseHeadings(parts: Package, part: string, changes: readonly CellChange[]): void {
-  for (const { type, target } of parts.relationships(part)) {
-    if (type !== "table" || target === null) continue;
-    for (const tag of elements(parts.text(target), (name) => localName(name) === "table")) {
-      const area = readArea(tag.attribute("ref") ?? "");
-      if (!area || tag.attribute("headerRowCount") === "0") continue;
-      const headings = { ...area, bottom: area.top };
-      const hit = changes.find(({ cell }) => {
-        const spot = readAddress(cell);
-        return spot !== null && isInside(spot, headings);
-      });
-      if (hit)
-        throw new FileFault(`Cannot change ${hit.sheet}!${hit.cell}: it is a heading of the table ${tag.attribute("displayName") ?? ""}: rename it in Excel`);
-    }
-  }
-}
-
-function markDynamicArrays({ parts, part, namespace }: Workbook, draft: Draft): string {
-  const metadata = parts.related(part, "sheetMetadata");
-  const { index, xml } = withDynamicArrays(metadata === undefined ? emptyMetadata(namespace) : parts.text(metadata));
-  if (metadata !== undefined) {
-    if (xml !== parts.text(metadata)) draft.write(metadata, xml);
-    return index;
-  }
-  const added = freePart(parts, part.slice(0, part.lastIndexOf("/") + 1));
-  draft.write(added, xml);
-  draft.write(CONTENT_TYPES, withContentType(draft.text(CONTENT_TYPES), added, METADATA_TYPE));
-  const rels = relationshipsPart(part);
-  const type = `${relationshipTypes(namespace === STRICT_SPREADSHEET)}sheetMetadata`;
-  draft.write(rels, withRelationship(draft.text(rels), type, `/${added}`));
-  return index;
-}
-
-function freePart(parts: Package, folder: string): string {
-  let name = `${folder}metadata.xml`;
-  for (let n = 2; parts.has(name); n++) name = `${folder}metadata${n}.xml`;
-  return name;
-}
-
-/**
- * The chain lists every formula cell in the order of the last calculation. Excel calls a file damaged whose chain names
- * a cell without a formula, and builds the chain anew where there is none; entries also inherit their sheet from the
- * one before, so taking out the whole part is safer than taking out lines. It stays while the same cells have formulas.
- */
-function dropCalcChain({ parts, part }: Workbook, draft: Draft): void {
-  const rels = relationshipsPart(part);
-  for (const { id, type, target } of parts.relationships(part)) {
-    if (type !== "calcChain" || target === null) continue;
-    draft.remove(target);
-    draft.write(rels, withoutRelationship(draft.text(rels), id));
-    draft.write(CONTENT_TYPES, withoutContentType(draft.text(CONTENT_TYPES), target));
+function refuseHeadings({ parts }: Workbook, part: string, changes: readonly CellChange[]): void {
+  for (const { name, range, hasHeadings } of tablesOf(parts, part)) {
+    const area = readArea(range);
+    if (!area || !hasHeadings) continue;
+    const headings = { ...area, bottom: area.top };
+    const hit = changes.find(({ cell }) => {
+      const spot = readAddress(cell);
+      return spot !== null && isInside(spot, headings);
+    });
+    if (hit) throw new FileFault(`Cannot change ${hit.sheet}!${addressOf(readAddress(hit.cell) ?? { row: 1, column: 1 })}: it is a heading of the table ${name}: rename it in Excel`);
   }
 }

@@ -1,6 +1,6 @@
 import { type Area, addressOf, areaText, cellCount, isInside, LAST_COLUMN, LAST_ROW, readAddress } from "./address";
 import { type Spot, spotKey, spotOfKey, spotsOf } from "./address";
-import type { CellChange, CellValue } from "./change";
+import type { CellValue, StyledChange } from "./change";
 import { FileFault } from "./file-fault";
 import type { ArrayFormula, FormulaGroups } from "./formula-groups";
 import { shiftFormula } from "./shift";
@@ -15,7 +15,7 @@ export interface SheetPlan {
 }
 
 /** From the changes asked of a sheet, what becomes of every cell that they touch. */
-export function planCells(changes: readonly CellChange[], groups: FormulaGroups): SheetPlan {
+export function planCells(changes: readonly StyledChange[], groups: FormulaGroups): SheetPlan {
   const asked = byPlace(changes);
   const arrayAt = arrayFinder(groups.arrays);
   const plans = new Map<number, CellPlan>();
@@ -35,6 +35,7 @@ export function planCells(changes: readonly CellChange[], groups: FormulaGroups)
       ...spot,
       ...(keepsFormula ? {} : { formula: formulaPlan(change, fills) }),
       content: change,
+      ...(change.style === undefined ? {} : { style: change.style }),
       isSpilledInto: change.formula === undefined && array !== undefined && !isAnchor,
     });
     const area = keepsFormula && array ? array.area : fills;
@@ -48,14 +49,14 @@ export function planCells(changes: readonly CellChange[], groups: FormulaGroups)
 }
 
 interface Result {
-  readonly change: CellChange;
+  readonly change: StyledChange;
   readonly anchor: Spot;
-  readonly rows: NonNullable<CellChange["spill"]>;
+  readonly rows: NonNullable<StyledChange["spill"]>;
   readonly area: Area;
 }
 
-function byPlace(changes: readonly CellChange[]): Map<number, CellChange> {
-  const asked = new Map<number, CellChange>();
+function byPlace(changes: readonly StyledChange[]): Map<number, StyledChange> {
+  const asked = new Map<number, StyledChange>();
   for (const change of changes) {
     const spot = readAddress(change.cell);
     if (!spot) throw new FileFault(`Cannot change ${change.sheet}!${change.cell}: write a cell of the sheet, such as B4`);
@@ -66,7 +67,7 @@ function byPlace(changes: readonly CellChange[]): Map<number, CellChange> {
   return asked;
 }
 
-const twice = ({ sheet }: CellChange, spot: Spot): FileFault =>
+const twice = ({ sheet }: StyledChange, spot: Spot): FileFault =>
   new FileFault(`Cannot change ${sheet}!${addressOf(spot)} in two ways at once: give it one content`);
 
 /** Most array formulas fill their own cell alone: those are found by their place. */
@@ -76,7 +77,7 @@ function arrayFinder(arrays: readonly ArrayFormula[]): (spot: Spot) => ArrayForm
   return (spot) => anchors.get(spotKey(spot)) ?? wide.find(({ area }) => isInside(spot, area));
 }
 
-function filledBy({ sheet, cell, formula }: CellChange, { row, column }: Spot, rows: Result["rows"]): Area {
+function filledBy({ sheet, cell, formula }: StyledChange, { row, column }: Spot, rows: Result["rows"]): Area {
   const width = rows[0]?.length ?? 0;
   const area = { top: row, left: column, bottom: row + rows.length - 1, right: column + width - 1 };
   const name = `${sheet}!${cell}`;
@@ -88,7 +89,7 @@ function filledBy({ sheet, cell, formula }: CellChange, { row, column }: Spot, r
   return area;
 }
 
-function formulaPlan({ formula }: CellChange, area: Area | undefined): FormulaPlan | null {
+function formulaPlan({ formula }: StyledChange, area: Area | undefined): FormulaPlan | null {
   if (area) return { kind: "spill", ref: areaText(area), ...(formula ? { text: toStored(formula) } : {}) };
   return typeof formula === "string" ? { kind: "plain", text: toStored(formula) } : null;
 }
@@ -96,7 +97,7 @@ function formulaPlan({ formula }: CellChange, area: Area | undefined): FormulaPl
 function planResult(
   { change, anchor, rows, area }: Result,
   arrayAt: (spot: Spot) => ArrayFormula | undefined,
-  asked: ReadonlyMap<number, CellChange>,
+  asked: ReadonlyMap<number, StyledChange>,
   plans: Map<number, CellPlan>,
 ): void {
   for (const spot of spotsOf(area)) {

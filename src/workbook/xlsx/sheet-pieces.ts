@@ -17,6 +17,7 @@ export interface Columns {
   readonly min: number;
   readonly max: number;
   readonly style: string | undefined;
+  readonly isHidden: boolean;
 }
 
 /** The opening tag of the rows, or the whole element where there are none. */
@@ -32,6 +33,7 @@ export interface Row extends Stretch {
   readonly isEmpty: boolean;
   /** The style that new cells of the row take. */
   readonly style: string | undefined;
+  readonly isHidden: boolean;
 }
 
 export interface StoredFormula extends Stretch {
@@ -86,7 +88,7 @@ export function* sheetPieces(xml: string): Generator<SheetPiece, void, undefined
       row = next(row, Number(tags.attribute("r") ?? row + 1), LAST_ROW, "rows");
       column = 0;
       const style = isOn(tags.attribute("customFormat")) ? tags.attribute("s") : undefined;
-      yield { kind: "row", row, start: tags.start, end: tags.end, isEmpty: tags.kind === "empty", style };
+      yield { kind: "row", row, start: tags.start, end: tags.end, isEmpty: tags.kind === "empty", style, isHidden: isOn(tags.attribute("hidden")) };
     } else if (tags.name === CELL) {
       const address = tags.attribute("r");
       const spot = address === undefined ? { row, column: column + 1 } : readAddress(address);
@@ -107,7 +109,7 @@ function* head(tags: Tags, prefix: string): Generator<SheetPiece, Data, undefine
         yield { kind: "dimension", start, end };
         break;
       case `${prefix}col`:
-        yield { kind: "columns", min: Number(tags.attribute("min")), max: Number(tags.attribute("max")), style: tags.attribute("style") };
+        yield { kind: "columns", min: Number(tags.attribute("min")), max: Number(tags.attribute("max")), style: tags.attribute("style"), isHidden: isOn(tags.attribute("hidden")) };
         break;
       case `${prefix}sheetData`: {
         const data = { kind: "data", start, end, isEmpty: tags.kind === "empty" } as const;

@@ -1,5 +1,5 @@
 import { columnName, columnNumber, LAST_COLUMN, LAST_ROW } from "./address";
-import { mapCode } from "./formula-code";
+import { mapCode } from "../../formulas/pieces";
 
 /** Whole columns A:C, whole rows 1:3, or one cell; not a part of a longer name, a function or a sheet's name. */
 const REFERENCE =

@@ -1,5 +1,5 @@
 import { FileFault } from "./file-fault";
-import { type FormulaPiece, formulaPieces, mapCode } from "./formula-code";
+import { type FormulaPiece, formulaPieces, mapCode } from "../../formulas/pieces";
 import { FUTURE_FUNCTIONS } from "./future-functions";
 
 const STORED_LOT = /(?<![\p{L}\p{N}_.\\])_xldudf_LOT_([A-Z0-9_]+)\s*\(/giu;

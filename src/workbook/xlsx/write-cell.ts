@@ -25,6 +25,8 @@ export interface CellPlan extends Spot {
   readonly isSpilledInto?: boolean;
   /** True where a formula begins to fill this cell, which must then hold nothing of its own. */
   readonly mustBeFree?: boolean;
+  /** Its new place in the list of cell formats; left out, the format stays. */
+  readonly style?: number;
 }
 
 export interface SheetWords {
@@ -46,16 +48,19 @@ export function rewrittenCell(xml: string, cell: StoredCell, plan: CellPlan, wor
     return xml.slice(cell.start, start) + formula + xml.slice(end, cell.end);
   }
 
-  const replaced = plan.formula === undefined ? ["t", "vm"] : ["t", "vm", "cm"];
-  return cellXml(keptAttributes(xml, cell, replaced), formula, plan, words, xml.slice(cell.contentEnd, cell.closeStart));
+  const replaced = ["t", "vm", ...(plan.formula === undefined ? [] : ["cm"]), ...(plan.style === undefined ? [] : ["s"])];
+  const attributes = keptAttributes(xml, cell, replaced) + styleAttribute(plan.style);
+  return cellXml(attributes, formula, plan, words, xml.slice(cell.contentEnd, cell.closeStart));
 }
 
 /** A cell that was not there; "" when there is nothing to write. */
 export function newCell(plan: CellPlan, style: string | undefined, words: SheetWords): string {
   const formula = plan.formula === undefined ? "" : formulaXml(plan, null, words);
-  if (formula === "" && valueXml(plan, plan.isSpilledInto === true, words.prefix).value === "") return "";
-  return cellXml(` r="${addressOf(plan)}"${style === undefined ? "" : ` s="${style}"`}`, formula, plan, words, "");
+  if (plan.style === undefined && formula === "" && valueXml(plan, plan.isSpilledInto === true, words.prefix).value === "") return "";
+  return cellXml(` r="${addressOf(plan)}"${styleAttribute(plan.style ?? style)}`, formula, plan, words, "");
 }
+
+const styleAttribute = (style: number | string | undefined): string => (style === undefined ? "" : ` s="${style}"`);
 
 const keptFormula = (xml: string, { formula }: StoredCell): string => (formula ? xml.slice(formula.start, formula.end) : "");
 

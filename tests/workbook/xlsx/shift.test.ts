@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { addressOf, columnName, columnNumber, readAddress } from "../../../src/workbook/xlsx/address";
-import { formulaPieces } from "../../../src/workbook/xlsx/formula-code";
 import { shiftFormula } from "../../../src/workbook/xlsx/shift";
 
 const column = fc.integer({ min: 1, max: 16_384 });
@@ -82,16 +81,6 @@ describe("a formula that is filled to another cell", () => {
         const isOnSheet = moved.row >= 1 && moved.row <= 1_048_576 && moved.column >= 1 && moved.column <= 16_384;
         const expected = isOnSheet ? `${a}${columnName(moved.column)}${b}${moved.row}` : "#REF!";
         expect(shiftFormula(`2*${a}${columnName(c)}${b}${r}`, rows, columns)).toBe(`2*${expected}`);
-      }),
-    );
-  });
-});
-
-describe("the pieces of a formula", () => {
-  it("give the formula again when they are put together, whatever it is", () => {
-    fc.assert(
-      fc.property(fc.string({ unit: fc.constantFrom('"', "'", "[", "]", "A", "1", "(", "é") }), (formula) => {
-        expect(formulaPieces(formula).map(({ text }) => text).join("")).toBe(formula);
       }),
     );
   });

@@ -1,4 +1,4 @@
-import { fill, h } from "../dom";
+import { fill, h } from "./dom";
 
 export interface Status {
   readonly element: HTMLElement;

@@ -1,4 +1,4 @@
-import { type Area, areaText, readArea } from "../../workbook/xlsx/address";
+import { type Area, areaText, readArea } from "../workbook/xlsx/address";
 
 /** A cell or a rectangle of cells, as a formula names it. */
 export interface CellRange {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { lotCalls, lotNames, replaceCalls } from "../../src/engine/formula";
+import { lotCalls, lotNames, replaceCalls, wholeCall } from "../../src/formulas/lot-calls";
 
 describe("the calls in a formula", () => {
   it("are found with the texts of their arguments", () => {
@@ -35,9 +35,16 @@ describe("the calls in a formula", () => {
   });
 });
 
+describe("a formula that is one call", () => {
+  it("is told from one in which there is more", () => {
+    expect(wholeCall('= LOT.COPPER(B4,"lb") ')?.name).toBe("LOT.COPPER");
+    for (const formula of ['=LOT.COPPER(B4,"lb")*2', '=ROUND(LOT.COPPER(B4,"lb"),2)', "=SUM(A1)", '="LOT.COPPER(1)"']) expect(wholeCall(formula)).toBeNull();
+  });
+});
+
 describe("putting other text in the place of calls", () => {
   it("works from within, and leaves the rest as it is", () => {
-    expect(replaceCalls('= 1 + LOT.PRICE( LOT.WEIGHT(1,"lb","g") ,"ozt","lb") & "LOT.X(" ', ({ name, arguments: given }) => `<${name}:${given.join("|")}>`)).toBe(
+    expect(replaceCalls('= 1 + LOT.PRICE( LOT.WEIGHT(1,"lb","g") ,"ozt","lb") & "LOT.X(" ', ({ name }, given) => `<${name}:${given.join("|")}>`)).toBe(
       '= 1 + <LOT.PRICE:<LOT.WEIGHT:1|"lb"|"g">|"ozt"|"lb"> & "LOT.X(" ',
     );
   });

@@ -28,7 +28,7 @@ export const mapCode = (formula: string, change: (code: string) => string): stri
     .join("");
 
 /** Where the quoted piece that begins here ends; here, when none begins. A doubled quote is two pieces that touch. */
-function quotedEnd(formula: string, at: number): number {
+export function quotedEnd(formula: string, at: number): number {
   const mark = formula[at];
   if (mark === '"' || mark === "'") {
     const close = formula.indexOf(mark, at + 1);

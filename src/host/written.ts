@@ -1,0 +1,62 @@
+import type { Model } from "@odoo/o-spreadsheet";
+import { catalogue } from "../catalogue/catalogue";
+import type { AddedCell, AddedSheet, Additions } from "../workbook/file";
+import { keptChanges } from "../workbook/grid-kept";
+import type { NewSheet } from "../workbook/port";
+import { type KnownCell, placeOf } from "./snapshot";
+
+/** The look that a cell got through the port, in the words of a patch. */
+export interface WrittenLook {
+  readonly like?: string;
+  readonly numberFormat?: string;
+}
+
+/** The looks that were written into cells of the file, by their places. */
+export function writtenLooks(model: Model): Map<string, WrittenLook> {
+  const looks = new Map<string, WrittenLook>();
+  for (const { cells } of keptChanges(model))
+    for (const { sheet, cell, like, numberFormat } of cells) {
+      if (like === undefined && numberFormat === undefined) continue;
+      const place = placeOf(sheet, cell);
+      const source = like?.replaceAll("$", "").toUpperCase();
+      // The cell that it is to look like may have got its own look in the same way.
+      const base = source === undefined ? looks.get(place) : (looks.get(placeOf(sheet, source)) ?? { like: source });
+      looks.set(place, { ...base, ...(numberFormat === undefined ? {} : { numberFormat }) });
+    }
+  return looks;
+}
+
+/** What the port added and the grid still has: sheets with their cells as they are now, notes and pictures. */
+export function writtenAdditions(model: Model, cells: ReadonlyMap<string, KnownCell>): Additions {
+  const kept = keptChanges(model);
+  const names = new Set(model.getters.getSheetIds().map((id) => model.getters.getSheetName(id)));
+  const looks = writtenLooks(model);
+  const sheets = kept.flatMap((one) => one.sheets).filter(({ newSheet }) => names.has(newSheet)).map((sheet) => addedSheet(sheet, cells, looks));
+  const notes = new Map(kept.flatMap((one) => one.notes).map((note) => [placeOf(note.sheet, note.cell), note]));
+  return { sheets, notes: [...notes.values()], pictures: kept.flatMap((one) => one.pictures) };
+}
+
+function addedSheet({ newSheet, cells, pictures: _pictures, ...rest }: NewSheet, known: ReadonlyMap<string, KnownCell>, looks: ReadonlyMap<string, WrittenLook>): AddedSheet {
+  const planned = new Map(cells.map((cell) => [cell.cell.replaceAll("$", "").toUpperCase(), cell]));
+  const filled = [...known.keys()].filter((place) => place.startsWith(`${newSheet}!`)).map((place) => place.slice(newSheet.length + 1));
+  return {
+    newSheet,
+    ...rest,
+    cells: [...new Set([...planned.keys(), ...filled])].map((address): AddedCell => {
+      const { content: _content, asText: _asText, cell: _cell, ...look } = planned.get(address) ?? { content: null, cell: address };
+      const numberFormat = looks.get(placeOf(newSheet, address))?.numberFormat;
+      return { cell: address, ...contentsOf(known.get(placeOf(newSheet, address)), address), ...look, ...(numberFormat === undefined ? {} : { numberFormat }) };
+    }),
+  };
+}
+
+/** A cell's formula and what it gives. */
+export function contentsOf(cell: KnownCell | undefined, address: string): Pick<AddedCell, "formula" | "value" | "error" | "spill"> {
+  if (!cell) return { formula: null, value: null };
+  const first = cell.results[0]?.[0] ?? { value: null };
+  const isArray = cell.fills !== address || maySpill(cell.text);
+  return { formula: cell.text.startsWith("=") ? cell.text : null, ...first, ...(isArray ? { spill: cell.results } : {}) };
+}
+
+/** One that shows an error now must be stored as what fills cells, or Excel would never let it fill more than its own. */
+const maySpill = (text: string): boolean => catalogue.some(({ name, spills }) => spills && text.startsWith(`=${name}(`));

@@ -1,0 +1,63 @@
+import { tokens } from "../../formulas/tokens";
+import type { CellReading, WorkbookPort } from "../../workbook/port";
+import { type PlacedTable, type SheetArea, placedTable, tableColumns } from "../../workbook/table-columns";
+import { type Area, type Spot, areaText, cellCount, readArea } from "../../workbook/xlsx/address";
+import { readCellRange } from "../cell-range";
+
+/** Cells that a formula names, and what they hold now. */
+export interface Referenced extends SheetArea {
+  /** As the formula writes them. */
+  readonly text: string;
+  /** [row][column] */
+  readonly rows: readonly (readonly CellReading[])[];
+}
+
+/** By their text in the formula; a sentence where the cells cannot be read. */
+export type References = ReadonlyMap<string, Referenced | string>;
+
+/** The cell in which a formula stands. */
+export interface Standing {
+  readonly sheet: string;
+  readonly spot: Spot;
+}
+
+/** More cells than these are not read for an explanation. */
+const MOST_CELLS = 200_000;
+
+export async function readReferences(formula: string, on: Standing, port: WorkbookPort): Promise<References> {
+  const found = tokens(formula).filter(({ kind }) => kind === "reference" || kind === "columns");
+  const texts = [...new Set(found.map(({ text }) => text))];
+  const tables = found.some(({ kind }) => kind === "columns") ? await readTables(port) : [];
+  return new Map(await Promise.all(texts.map(async (text) => [text, await referenced(text, on, tables, port)] as const)));
+}
+
+async function referenced(text: string, on: Standing, tables: readonly PlacedTable[], port: WorkbookPort): Promise<Referenced | string> {
+  const cells = text.endsWith("]") ? tableColumns(text, on, tables) : plainCells(text, on);
+  if (!cells) return text.includes("[") && !text.endsWith("]") ? `${text} stands in another workbook` : `${text} is not a plain range of cells`;
+  if (cellCount(cells.area) > MOST_CELLS) return `${text} has more cells than can be shown here`;
+  try {
+    return { ...cells, text, rows: await port.read({ sheet: cells.sheet, range: areaText(cells.area) }) };
+  } catch (thrown) {
+    return `${text} cannot be read: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
+  }
+}
+
+function plainCells(text: string, on: Standing): SheetArea | null {
+  const range = readCellRange(text);
+  if (!range || range.sheet?.includes("[")) return null;
+  return { sheet: range.sheet ?? on.sheet, area: range.area };
+}
+
+async function readTables(port: WorkbookPort): Promise<readonly PlacedTable[]> {
+  const sheets = await port.sheets();
+  const read = sheets.flatMap(({ name, tables }) =>
+    tables.map(async (info) => {
+      const area = readArea(info.range);
+      const [row = []] = area ? await port.read({ sheet: name, range: areaText(headingRow(area)) }) : [];
+      return placedTable(name, info, row.map(({ value }) => String(value ?? "")));
+    }),
+  );
+  return (await Promise.all(read)).flatMap((table) => table ?? []);
+}
+
+const headingRow = (area: Area): Area => ({ ...area, bottom: area.top });

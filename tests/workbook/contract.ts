@@ -1,0 +1,214 @@
+import { describe, expect, it } from "vitest";
+import { apply, plan } from "../../src/workbook/plan";
+import type { CellContent, CellReading, Change, NewSheet, WorkbookPort } from "../../src/workbook/port";
+import { readSettings, settingsChanges } from "../../src/workbook/settings";
+
+/** A port over the contract's workbook. */
+export interface Bench {
+  readonly port: WorkbookPort;
+  /** All that the workbook holds, so that nothing that was left behind can hide. */
+  state(): Promise<unknown>;
+  /** Lets the host fail at the n-th thing that it is asked to do from now on, 0 being the first; null lets it work again. */
+  failAt?(n: number | null): Promise<void>;
+}
+
+/** A formula that this host refuses. */
+interface Ways {
+  readonly refused: string;
+  /** False where nobody computes: the stub of Excel keeps formulas and gives each of them 0. */
+  readonly computes: boolean;
+}
+
+const PNG = Uint8Array.from(atob("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mP8z8BQDwAEhQGAhKmMIQAAAABJRU5ErkJggg=="), (letter) => letter.charCodeAt(0));
+
+export const QUOTE: NewSheet = {
+  newSheet: "Quote Q-001",
+  columnWidths: [24, 12],
+  print: { area: "A1:B5", orientation: "portrait", fitsOnePage: true },
+  cells: [
+    { cell: "A1", content: "Quote", look: "title", merge: "A1:B1" },
+    { cell: "A2", content: "Fine, g", look: "label" },
+    { cell: "B2", content: "=Lots!D2", numberFormat: "0.000", look: "total" },
+    { cell: "A3", content: "=not a formula", asText: true, look: "input", wraps: true },
+    { cell: "B3", content: 12.5, numberFormat: "0.0%", align: "right" },
+  ],
+  pictures: [{ sheet: "Quote Q-001", at: "A4", png: PNG, width: 40, height: 20, alt: "The range of the payout" }],
+};
+
+/** What every port does alike. */
+export function contract(name: string, open: () => Promise<Bench>, { refused, computes }: Ways): void {
+  const at = (cell: string, content: CellContent, more = {}): Change => ({ sheet: "Lots", cell, content, ...more });
+  const cell = async (port: WorkbookPort, address: string, sheet = "Lots"): Promise<CellReading | undefined> => (await port.read({ sheet, range: address }))[0]?.[0];
+  const everything: readonly Change[] = [
+    at("A4", "L-003", { like: "A3" }),
+    at("B4", 98.75, { like: "B3" }),
+    at("D4", "=B4*C4/1000", { like: "D3" }),
+    at("D3", 5),
+    at("B2", 1300, { numberFormat: "0.0" }),
+    QUOTE,
+    { sheet: "Lots", at: "F2", png: PNG, width: 30, height: 30, alt: "A dot" },
+    { sheet: "Lots", cell: "A2", note: "Weighed twice" },
+  ];
+
+  describe(`the port over ${name}`, () => {
+    it("knows the sheets and what is special about them", async () => {
+      const { port } = await open();
+      const [lots, prices, locked] = await port.sheets();
+      expect(lots).toEqual({ name: "Lots", isVisible: true, isProtected: false, used: "A1:D9", tables: [], hiddenColumns: ["C"], hasHiddenRows: false, merged: ["A9:C9"] });
+      expect(prices).toMatchObject({ name: "Prices", used: "A1:B3", tables: [{ name: "Assumed", range: "A1:B3", hasTotals: true }] });
+      expect(locked).toMatchObject({ name: "Locked", isProtected: true });
+    });
+
+    it("reads values, formulas and number formats, and rows of exactly the shape", async () => {
+      const { port } = await open();
+      const rows = await port.read({ sheet: "Lots", range: "B2:D4" });
+      expect(rows.map((row) => row.length)).toEqual([3, 3, 3]);
+      expect(rows[0]?.[0]).toEqual({ value: 1250.5, formula: null, error: false, numberFormat: "#,##0.00" });
+      expect(rows[0]?.[1]).toEqual({ value: 925, formula: null, error: false });
+      expect(rows[0]?.[2]).toEqual({ value: 1156.7125, formula: "=B2*C2/1000", error: false, numberFormat: "0.000" });
+      expect(rows[2]?.[0]).toEqual({ value: null, formula: null, error: false });
+    });
+
+    it("reads back what it wrote", async () => {
+      const { port } = await open();
+      await port.write([at("F1", 1.5), at("F2", "fine silver"), at("F3", true), at("F4", "=F1*2"), at("D2", null)]);
+      const column = (await port.read({ sheet: "Lots", range: "F1:F4" })).map(([one]) => one);
+      expect(column.map((one) => one?.formula)).toEqual([null, null, null, "=F1*2"]);
+      expect(column.slice(0, 3).map((one) => one?.value)).toEqual([1.5, "fine silver", true]);
+      if (computes) expect(column[3]?.value).toBe(3);
+      expect(await cell(port, "D2")).toMatchObject({ value: null, formula: null });
+    });
+
+    it.each(["=B2*2", "+1", "-1 lb", "@home", "007", "1/2", "TRUE", "two\nlines", "'quoted", "=cmd|' /C calc'!A0", "Ag & <Cu>"])("keeps the text %j a text", async (text) => {
+      const { port } = await open();
+      await port.write([at("F1", text, { asText: true })]);
+      expect(await cell(port, "F1")).toEqual({ value: text, formula: null, error: false });
+    });
+
+    it("gives a cell the number format that is asked for, or the look of a neighbour", async () => {
+      const { port } = await open();
+      await port.write([at("B4", 98.75, { like: "B3" }), at("C4", 0.5, { numberFormat: "0.00%" }), at("D4", 1, { like: "D3", numberFormat: "0" })]);
+      expect((await cell(port, "B4"))?.numberFormat).toBe("#,##0.00");
+      expect((await cell(port, "C4"))?.numberFormat).toBe("0.00%");
+      expect((await cell(port, "D4"))?.numberFormat).toBe("0");
+    });
+
+    it("adds a sheet after the last one, hidden if asked", async () => {
+      const { port } = await open();
+      await port.write([QUOTE, { newSheet: "Kept", isHidden: true, cells: [{ cell: "A1", content: "x" }] }]);
+      const infos = await port.sheets();
+      expect(infos.map(({ name, isVisible }) => [name, isVisible])).toEqual([["Lots", true], ["Prices", true], ["Locked", true], ["Quote Q-001", true], ["Kept", false]]);
+      expect(infos[3]).toMatchObject({ used: "A1:B3", merged: ["A1:B1"] });
+      expect(await cell(port, "B2", "Quote Q-001")).toMatchObject({ formula: "=Lots!D2", numberFormat: "0.000" });
+      if (computes) expect((await cell(port, "B2", "Quote Q-001"))?.value).toBe(1156.7125);
+      expect(await cell(port, "A3", "Quote Q-001")).toEqual({ value: "=not a formula", formula: null, error: false });
+      expect((await cell(port, "B3", "Quote Q-001"))?.numberFormat).toBe("0.0%");
+    });
+
+    it("writes a note beside a cell, another in its place, and takes it away", async () => {
+      const { port } = await open();
+      expect(await port.note({ sheet: "Lots", cell: "A2" })).toBe(null);
+      await port.write([{ sheet: "Lots", cell: "A2", note: "Weighed twice" }]);
+      expect(await port.note({ sheet: "Lots", cell: "A2" })).toBe("Weighed twice");
+      await port.write([{ sheet: "Lots", cell: "A2", note: "=B2\nthree times" }]);
+      expect(await port.note({ sheet: "Lots", cell: "A2" })).toBe("=B2\nthree times");
+      await port.write([{ sheet: "Lots", cell: "A2", note: null }]);
+      expect(await port.note({ sheet: "Lots", cell: "A2" })).toBe(null);
+    });
+
+    it("takes all of a write back in one step", async () => {
+      const { port, state } = await open();
+      const before = await state();
+      const { undo } = await port.write(everything);
+      expect(await state()).not.toEqual(before);
+      expect(await cell(port, "A4")).toMatchObject({ value: "L-003" });
+      await undo();
+      expect(await state()).toEqual(before);
+    });
+
+    it("writes nothing when any one of many changes is refused", async () => {
+      const { port, state } = await open();
+      const before = await state();
+      for (let n = 0; n <= everything.length; n++) {
+        const changes = [...everything.slice(0, n), at("H1", refused), ...everything.slice(n)];
+        await expect(port.write(changes)).rejects.toThrow(/^Cannot write /);
+        expect(await state(), `refused as number ${n}`).toEqual(before);
+      }
+    });
+
+    it("leaves the workbook as it was whatever the host fails at", async ({ skip }) => {
+      const { port, state, failAt } = await open();
+      if (!failAt) return skip("a file is written whole or not at all");
+      const before = await state();
+      for (let n = 0; ; n++) {
+        await failAt(n);
+        const failed = await port.write(everything).then(
+          (undo) => undo,
+          () => null,
+        );
+        await failAt(null);
+        if (failed) {
+          expect(n).toBeGreaterThan(5);
+          await failed.undo();
+          expect(await state()).toEqual(before);
+          break;
+        }
+        expect(await state(), `failed at ${n}`).toEqual(before);
+      }
+    });
+
+    it.each<readonly [string, Change, RegExp]>([
+      ["a protected sheet", { sheet: "Locked", cell: "A2", content: 1 }, /^Cannot write Locked!A2: the sheet Locked is protected: take the protection off first/],
+      ["a note on a protected sheet", { sheet: "Locked", cell: "A2", note: "x" }, /Locked is protected/],
+      ["a sheet that is not there", { sheet: "Gone", cell: "A1", content: 1 }, /^Cannot write Gone!A1: this workbook has no sheet of that name/],
+      ["a second sheet of one name", { newSheet: "LOTS", cells: [] }, /^Cannot write the sheet LOTS: the workbook has a sheet of that name/],
+      ["a name that no sheet can have", { newSheet: "Q/1", cells: [] }, /^Cannot write the sheet Q\/1: a sheet's name has none of/],
+      ["a cell inside merged ones", { sheet: "Lots", cell: "B9", content: 1 }, /^Cannot write Lots!B9: it is part of the merged cells A9:C9/],
+      ["a range for one cell", { sheet: "Lots", cell: "B4:C9", content: 1 }, /^Cannot write Lots!B4:C9: a write goes to one cell/],
+      ["a picture that is none", { sheet: "Lots", at: "B4", png: new Uint8Array([1, 2, 3]), width: 5, height: 5, alt: "" }, /it is not a PNG/],
+    ])("refuses %s in a sentence", async (_, change, sentence) => {
+      const { port, state } = await open();
+      const before = await state();
+      await expect(port.write([at("F1", 1), change])).rejects.toThrow(sentence);
+      expect(await state()).toEqual(before);
+    });
+
+    it("shows a plan's before, applies it, and takes it back", async () => {
+      const { port, state } = await open();
+      const before = await state();
+      const planned = await plan(port, everything);
+      expect(planned.cells.map(({ overwrites }) => overwrites)).toEqual([false, false, false, true, true]);
+      expect(planned.cells[4]?.before).toMatchObject({ value: 1250.5, numberFormat: "#,##0.00" });
+      await expect(apply(port, planned, () => false)).rejects.toThrow("Lots!D3 is filled: tick it to overwrite it");
+      const { undo } = await apply(port, planned, () => true);
+      expect(await cell(port, "B2")).toMatchObject({ value: 1300 });
+      await undo();
+      expect(await state()).toEqual(before);
+    });
+
+    it("notices a cell that changed between the plan and its writing, or before its undoing", async () => {
+      const { port } = await open();
+      const planned = await plan(port, [at("F1", 1), at("F2", 2)]);
+      await port.write([at("F2", "mine")]);
+      await expect(apply(port, planned, () => true)).rejects.toThrow("Lots!F2 changed since the review: look at it again before writing");
+      expect((await cell(port, "F1"))?.value).toBe(null);
+      const { undo } = await apply(port, await plan(port, [at("F1", 1)]), () => false);
+      await port.write([at("F1", 9)]);
+      await expect(undo()).rejects.toThrow("F1 has changed since");
+      expect((await cell(port, "F1"))?.value).toBe(9);
+    });
+
+    it("keeps settings in the workbook, and gives them back as they were", async () => {
+      const { port } = await open();
+      const shop = { name: "Quai Nord", note: "=1+1", long: "x€😀".repeat(20_000) };
+      await port.write(await settingsChanges(port, new Map<string, unknown>([["shop", shop], ["columns", ["A"]]])));
+      expect((await port.sheets()).find(({ name }) => name === "Lotwright")).toMatchObject({ isVisible: false });
+      const { values, unreadable } = await readSettings(port);
+      expect([...values]).toEqual([["shop", shop], ["columns", ["A"]]]);
+      expect(unreadable).toEqual([]);
+      await port.write(await settingsChanges(port, new Map<string, unknown>([["shop", 5], ["columns", undefined]])));
+      expect([...(await readSettings(port)).values]).toEqual([["shop", 5]]);
+      expect(await settingsChanges(port, new Map([["shop", 5]]))).toEqual([]);
+    });
+  });
+}
