@@ -19,6 +19,8 @@ export default tseslint.config(
       "@typescript-eslint/no-non-null-assertion": "error",
       "@typescript-eslint/consistent-type-imports": "error",
       "@typescript-eslint/unified-signatures": "off",
+      // A member is left out of a rest by naming it.
+      "@typescript-eslint/no-unused-vars": ["error", { ignoreRestSiblings: true }],
       eqeqeq: "error",
       "no-console": ["error", { allow: ["error"] }],
       "max-lines": ["error", { max: 320, skipBlankLines: true, skipComments: true }],

@@ -1,4 +1,5 @@
-import { Workbook, type Worksheet } from "@cj-tech-master/excelts";
+import type { Workbook} from "@cj-tech-master/excelts";
+import { type Worksheet } from "@cj-tech-master/excelts";
 import { columnName } from "../../../src/workbook/xlsx/address";
 
 export type Content = string | number | { readonly formula: string; readonly result: string | number } | null;
