@@ -2,7 +2,7 @@ import { type Model, isCoreCommand } from "@odoo/o-spreadsheet";
 import { modelOf } from "../engine/model";
 import { type XlsxFile, openXlsx } from "../workbook/file";
 import { type GridFile, gridPort } from "../workbook/grid";
-import type { SheetInfo, WorkbookPort } from "../workbook/port";
+import type { SheetInfo, BookPort } from "../workbook/port";
 import { type Changes, changesSince } from "./changes";
 import { gridData } from "./grid-data";
 import { registerRefusals } from "./refusals";
@@ -11,7 +11,7 @@ import { type Snapshot, snapshot } from "./snapshot";
 /** A workbook file that is open in the grid. */
 export class OpenBook {
   readonly model: Model;
-  readonly port: WorkbookPort;
+  readonly port: BookPort;
   /** False where the file's formats and charts could not be shown. */
   readonly hasLooks: boolean;
   readonly #file: XlsxFile;

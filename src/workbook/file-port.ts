@@ -3,12 +3,12 @@ import { isReadable } from "../engine/readable";
 import { isCellError, type Outcome, type OutcomeCell } from "../engine/outcome";
 import { refuseBySheets, sheetKey, sortedChanges } from "./changes";
 import { type AddedCell, type AddedSheet, type Cell, type CellChange, type CellValue, openXlsx, type XlsxFile } from "./file";
-import type { CellContent, CellReading, CellWrite, Change, NewSheet, Place, SheetInfo, Undo, WorkbookPort } from "./port";
+import type { CellContent, CellReading, CellWrite, Change, NewSheet, Place, SheetInfo, Undo, BookPort } from "./port";
 import { rangeNames } from "./range-names";
 import { addressOf, readArea, spotsOf } from "./xlsx/address";
 
 /** The port over a file in memory: every write gives a new file, with the values that its formulas then have. */
-export class FilePort implements WorkbookPort {
+export class FilePort implements BookPort {
   readonly #selected: Place | undefined;
   #state: State;
 

@@ -4,7 +4,7 @@ import { takeSteps } from "../engine/steps";
 import { refuseBySheets, sheetKey, sortedChanges } from "./changes";
 import { keptChanges } from "./grid-kept";
 import { gridSteps } from "./grid-steps";
-import type { CellReading, Place, SheetInfo, WorkbookPort } from "./port";
+import type { CellReading, Place, SheetInfo, BookPort } from "./port";
 
 /** What the file that is open in the grid knows and the grid does not. */
 export interface GridFile {
@@ -15,7 +15,7 @@ export interface GridFile {
 const NO_FILE: GridFile = { facts: () => null, notes: () => new Map() };
 
 /** The port over the embedded grid. */
-export function gridPort(model: Model, file: GridFile = NO_FILE): WorkbookPort {
+export function gridPort(model: Model, file: GridFile = NO_FILE): BookPort {
   const { getters } = model;
 
   const sheetId = (name: string): UID => {

@@ -8,7 +8,7 @@ import { areaText } from "./xlsx/address";
 
 /** The port over Excel. */
 export function officePort(): WorkbookPort {
-  return { selection, onSelection, sheets, read, note, write, select };
+  return { selection, onSelection, read, write, select };
 }
 
 const selection: WorkbookPort["selection"] = () =>
@@ -58,6 +58,7 @@ const read: WorkbookPort["read"] = (place) => {
 
 const write: WorkbookPort["write"] = async (changes) => {
   const { cells: writes } = sortedChanges(changes);
+  if (writes.length < changes.length) throw new Error("Cannot add a sheet, a note or a picture in Excel yet: write into cells");
   const [first] = writes;
   if (!first) return { undo: async () => undefined };
   const what = writes.length === 1 ? named({ sheet: first.sheet, range: first.cell }) : `all of the ${writes.length} cells`;
@@ -75,15 +76,6 @@ const write: WorkbookPort["write"] = async (changes) => {
   });
   return { undo: () => run(`take back ${what}`, (context) => putBack(context, written)) };
 };
-
-const sheets: WorkbookPort["sheets"] = () =>
-  run("look through the sheets", async (context) => {
-    const all = context.workbook.worksheets.load("items/name,items/visibility");
-    await context.sync();
-    return all.items.map(({ name, visibility }) => ({ name, isVisible: visibility === "Visible", isProtected: false, used: null, tables: [], hiddenColumns: [], hasHiddenRows: false, merged: [] }));
-  });
-
-const note: WorkbookPort["note"] = async () => null;
 
 const select: WorkbookPort["select"] = (place) => {
   areaOf(place);

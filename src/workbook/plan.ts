@@ -1,5 +1,5 @@
 import { refuseBySheets, sortedChanges } from "./changes";
-import type { CellReading, CellWrite, Change, NewSheet, Note, Picture, Undo, WorkbookPort } from "./port";
+import { type CellReading, type CellWrite, type Change, type NewSheet, type Note, type Picture, type Undo, type WorkbookPort, isBookPort } from "./port";
 import { addressOf, areaText, readAddress, readArea, type Area, type Spot } from "./xlsx/address";
 
 export type { Undo } from "./port";
@@ -32,13 +32,13 @@ const isFilled = (cell: CellReading): boolean =>
 /** Looks at everything that the changes would touch; refuses what the workbook would not take. Nothing is written. */
 export async function plan(port: WorkbookPort, changes: readonly Change[]): Promise<Plan> {
   const sorted = sortedChanges(changes);
-  refuseBySheets(sorted, await port.sheets());
+  if (isBookPort(port)) refuseBySheets(sorted, await port.sheets());
   const made = new Set(sorted.sheets.map(({ newSheet }) => newSheet));
   const onNew = (sheet: string): boolean => made.has(sheet);
   const before = await readCells(port, sorted.cells.filter(({ sheet }) => !onNew(sheet)));
   const notes: PlannedNote[] = [];
   for (const note of sorted.notes) {
-    const there = onNew(note.sheet) ? null : await port.note(note);
+    const there = onNew(note.sheet) ? null : await noteBeside(port, note);
     notes.push({ note, before: there, overwrites: there !== null });
   }
   return {
@@ -67,7 +67,7 @@ export async function apply(port: WorkbookPort, plan: Plan, allowOverwrite: (pla
   for (const { write, before } of plan.cells)
     if (!holdsTheSame(now.get(at(write)) ?? EMPTY, before)) throw new Error(`${at(write)} changed since the review: look at it again before writing`);
   for (const { note, before } of plan.notes)
-    if (before !== null && (await port.note(note)) !== before) throw new Error(`The note beside ${at(note)} changed since the review: look at it again before writing`);
+    if (before !== null && (await noteBeside(port, note)) !== before) throw new Error(`The note beside ${at(note)} changed since the review: look at it again before writing`);
 
   const { undo } = await port.write([...plan.sheets, ...writes, ...plan.notes.map(({ note }) => note), ...plan.pictures]);
   const written = await readCells(port, writes);
@@ -80,6 +80,8 @@ export async function apply(port: WorkbookPort, plan: Plan, allowOverwrite: (pla
     },
   };
 }
+
+const noteBeside = async (port: WorkbookPort, note: Note): Promise<string | null> => (isBookPort(port) ? port.note(note) : null);
 
 const EMPTY: CellReading = { value: null, formula: null, error: false };
 

@@ -116,12 +116,8 @@ export interface WorkbookPort {
   /** The selected range; its first cell is where an insertion goes. */
   selection(): Promise<Place>;
   onSelection(listener: (place: Place) => void): () => void;
-  /** Every worksheet, in the order of the tabs, the hidden ones too. */
-  sheets(): Promise<readonly SheetInfo[]>;
   /** Rows of cells, [row][column], exactly the shape of the place. */
   read(place: Place): Promise<readonly (readonly CellReading[])[]>;
-  /** The note beside a cell, or null. */
-  note(at: { readonly sheet: string; readonly cell: string }): Promise<string | null>;
   /**
    * Does every change or none: when one fails half-way the workbook is put back and the fault is thrown. What it gives
    * back takes all of it away again in one step.
@@ -129,3 +125,13 @@ export interface WorkbookPort {
   write(changes: readonly Change[]): Promise<Undo>;
   select(place: Place): Promise<void>;
 }
+
+/** A port that can tell of its sheets and notes, and so takes new ones; Excel's cannot yet. */
+export interface BookPort extends WorkbookPort {
+  /** Every worksheet, in the order of the tabs, the hidden ones too. */
+  sheets(): Promise<readonly SheetInfo[]>;
+  /** The note beside a cell, or null. */
+  note(at: { readonly sheet: string; readonly cell: string }): Promise<string | null>;
+}
+
+export const isBookPort = (port: WorkbookPort): port is BookPort => "sheets" in port;

@@ -1,5 +1,5 @@
 import { sheetKey } from "./changes";
-import type { CellContent, Change, WorkbookPort } from "./port";
+import type { CellContent, Change, BookPort } from "./port";
 import { readArea } from "./xlsx/address";
 
 /** What the add-in keeps in the workbook itself, so that it travels with the file: on a hidden sheet, one text beside each key. */
@@ -22,7 +22,7 @@ interface Kept {
   readonly rows: readonly (readonly [CellContent, CellContent])[];
 }
 
-export async function readSettings(port: WorkbookPort): Promise<Settings> {
+export async function readSettings(port: BookPort): Promise<Settings> {
   const texts = textsOf(await kept(port));
   const values = new Map<string, unknown>();
   const unreadable: string[] = [];
@@ -36,7 +36,7 @@ export async function readSettings(port: WorkbookPort): Promise<Settings> {
 }
 
 /** What to write so that the workbook keeps these; undefined takes a key away. Nothing where all of it is kept already. */
-export async function settingsChanges(port: WorkbookPort, changed: ReadonlyMap<string, unknown>): Promise<readonly Change[]> {
+export async function settingsChanges(port: BookPort, changed: ReadonlyMap<string, unknown>): Promise<readonly Change[]> {
   const { exists, rows } = await kept(port);
   const texts = textsOf({ exists, rows });
   for (const [key, value] of changed)
@@ -66,7 +66,7 @@ const newSheet = (rows: readonly (readonly [string, string])[]): Change => ({
   ],
 });
 
-async function kept(port: WorkbookPort): Promise<Kept> {
+async function kept(port: BookPort): Promise<Kept> {
   const sheet = (await port.sheets()).find(({ name }) => sheetKey(name) === sheetKey(SETTINGS_SHEET));
   if (!sheet) return { exists: false, rows: [] };
   const last = Math.max(readArea(sheet.used ?? "A1")?.bottom ?? 1, 2);

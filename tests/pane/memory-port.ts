@@ -1,9 +1,9 @@
 import { sortedChanges } from "../../src/workbook/changes";
-import type { CellContent, CellReading, CellWrite, Change, Note, Place, SheetInfo, TableInfo, Undo, WorkbookPort } from "../../src/workbook/port";
+import type { CellContent, CellReading, CellWrite, Change, Note, Place, SheetInfo, TableInfo, Undo, BookPort } from "../../src/workbook/port";
 import { type Area, addressOf, areaText, readAddress, readArea, spotsOf } from "../../src/workbook/xlsx/address";
 
 /** A workbook of cells, notes and the tables that it is given; it computes no formula, so a written one shows what `results` says. */
-export class MemoryPort implements WorkbookPort {
+export class MemoryPort implements BookPort {
   readonly #cells = new Map<string, CellReading>();
   readonly #notes = new Map<string, string>();
   readonly #listeners = new Set<(place: Place) => void>();

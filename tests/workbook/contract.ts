@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { apply, plan } from "../../src/workbook/plan";
-import type { CellContent, CellReading, Change, NewSheet, WorkbookPort } from "../../src/workbook/port";
+import type { CellContent, CellReading, Change, NewSheet, BookPort } from "../../src/workbook/port";
 import { readSettings, settingsChanges } from "../../src/workbook/settings";
 
 /** A port over the contract's workbook. */
 export interface Bench {
-  readonly port: WorkbookPort;
+  readonly port: BookPort;
   /** All that the workbook holds, so that nothing that was left behind can hide. */
   state(): Promise<unknown>;
   /** Lets the host fail at the n-th thing that it is asked to do from now on, 0 being the first; null lets it work again. */
@@ -38,7 +38,7 @@ export const QUOTE: NewSheet = {
 /** What every port does alike. */
 export function contract(name: string, open: () => Promise<Bench>, { refused, computes }: Ways): void {
   const at = (cell: string, content: CellContent, more = {}): Change => ({ sheet: "Lots", cell, content, ...more });
-  const cell = async (port: WorkbookPort, address: string, sheet = "Lots"): Promise<CellReading | undefined> => (await port.read({ sheet, range: address }))[0]?.[0];
+  const cell = async (port: BookPort, address: string, sheet = "Lots"): Promise<CellReading | undefined> => (await port.read({ sheet, range: address }))[0]?.[0];
   const everything: readonly Change[] = [
     at("A4", "L-003", { like: "A3" }),
     at("B4", 98.75, { like: "B3" }),
