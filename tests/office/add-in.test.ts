@@ -2,6 +2,10 @@ import { rmSync } from "node:fs";
 import { gzipSync } from "node:zlib";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { catalogue } from "../../src/catalogue/catalogue";
+import { argumentCell, evaluated } from "../../src/cli/called";
+import { lotCalls } from "../../src/formulas/lot-calls";
+import { Reference } from "../../src/functions/reference";
 import { launch } from "../browser/chromium";
 import { type Built, buildAddIn } from "./built";
 import { type OfficePage, type Opening, openOfficePage } from "./office-page";
@@ -34,6 +38,20 @@ async function called({ page }: OfficePage, id: string, cells: readonly unknown[
   return good ? value : { code, message: value };
 }
 
+interface CellFault {
+  readonly code: number;
+  readonly message: string;
+}
+
+const errorText = ({ code, message }: CellFault): string => `${code === NA ? "#N/A" : "#VALUE!"} ${message}`;
+
+/** An argument of an example as Excel gives it: null where it is left out, rows of cells for a range. */
+function excelCell(text: string, isRange: boolean): unknown {
+  const cell = argumentCell(text, evaluated);
+  const value = cell instanceof Reference ? cell.holds : cell;
+  return isRange && value !== null && !Array.isArray(value) ? [[value]] : value;
+}
+
 /** The numbers that stand for Excel's errors on the way to it. */
 const NA = 1;
 const VALUE = 7;
@@ -56,6 +74,19 @@ describe("the built page in Excel", () => {
     expect(rows.length).toBeGreaterThan(3);
     expect(new Set(rows.map((row) => row.length)).size).toBe(1);
   });
+
+  it("gives Excel what the first example of each function shows", async () => {
+    const office = await opened();
+    for (const { id, arity, parameters, examples } of catalogue)
+      for (const { formula, shows } of examples.slice(0, 1)) {
+        const [call] = lotCalls(formula);
+        const cells = Array.from({ length: arity }, (_, i) => excelCell(call?.arguments[i] ?? "", parameters[i]?.shape === "range"));
+        const given = await called(office, id, cells);
+        const first = [given].flat(2)[0];
+        const text = typeof first === "object" && first !== null && "code" in first ? errorText(first as unknown as CellFault) : String(first);
+        expect(shows.endsWith("…") ? `${text.slice(0, shows.length - 1)}…` : text, formula).toBe(shows);
+      }
+  }, 180_000);
 
   it("gives Excel an error with its code and what to write instead", async () => {
     const office = await opened();

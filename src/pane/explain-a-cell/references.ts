@@ -1,0 +1,66 @@
+import { tokens } from "../../formulas/tokens";
+import { type CellReading, type WorkbookPort, isBookPort } from "../../workbook/port";
+import { type PlacedTable, type SheetArea, placedTable, tableColumns } from "../../workbook/table-columns";
+import { type Area, type Spot, areaText, cellCount, readArea } from "../../workbook/xlsx/address";
+import { readCellRange } from "../cell-range";
+
+/** Cells that a formula names, and what they hold now. */
+export interface Referenced extends SheetArea {
+  /** As the formula writes them. */
+  readonly text: string;
+  /** [row][column] */
+  readonly rows: readonly (readonly CellReading[])[];
+}
+
+/** By their text in the formula; those that cannot be read here are missing. */
+export type References = ReadonlyMap<string, Referenced>;
+
+/** The cell in which a formula stands. */
+export interface Standing {
+  readonly sheet: string;
+  readonly spot: Spot;
+}
+
+/** More cells than these are not read for an explanation. */
+const MOST_CELLS = 200_000;
+
+export async function readReferences(formula: string, on: Standing, port: WorkbookPort): Promise<References> {
+  const found = tokens(formula).filter(({ kind }) => kind === "reference" || kind === "columns");
+  const texts = [...new Set(found.map(({ text }) => text))];
+  const tables = found.some(({ kind }) => kind === "columns") ? await readTables(port) : [];
+  const read = await Promise.all(texts.map((text) => referenced(text, on, tables, port)));
+  return new Map(read.flatMap((one) => (one ? [[one.text, one] as const] : [])));
+}
+
+async function referenced(text: string, on: Standing, tables: readonly PlacedTable[], port: WorkbookPort): Promise<Referenced | null> {
+  const cells = text.endsWith("]") ? tableColumns(text, on, tables) : plainCells(text, on);
+  if (!cells) return null;
+  if (cellCount(cells.area) > MOST_CELLS) return null;
+  try {
+    return { ...cells, text, rows: await port.read({ sheet: cells.sheet, range: areaText(cells.area) }) };
+  } catch {
+    // A sheet that is gone, or another workbook: the formula's own error tells.
+    return null;
+  }
+}
+
+function plainCells(text: string, on: Standing): SheetArea | null {
+  const range = readCellRange(text);
+  if (!range || range.sheet?.includes("[")) return null;
+  return { sheet: range.sheet ?? on.sheet, area: range.area };
+}
+
+async function readTables(port: WorkbookPort): Promise<readonly PlacedTable[]> {
+  if (!isBookPort(port)) return [];
+  const sheets = await port.sheets();
+  const read = sheets.flatMap(({ name, tables }) =>
+    tables.map(async (info) => {
+      const area = readArea(info.range);
+      const [row = []] = area ? await port.read({ sheet: name, range: areaText(headingRow(area)) }) : [];
+      return placedTable(name, info, row.map(({ value }) => String(value ?? "")));
+    }),
+  );
+  return (await Promise.all(read)).flatMap((table) => table ?? []);
+}
+
+const headingRow = (area: Area): Area => ({ ...area, bottom: area.top });
