@@ -61,11 +61,21 @@ export function monthsAnswer(dates: unknown, fineIn: unknown, fineOut: unknown, 
 const cells = (row: MonthRow, grouped: boolean): CellValue[] => [
   row.month,
   ...(grouped ? [row.group] : []),
-  row.fineIn.toNumber(),
-  row.fineOut.toNumber(),
-  recovery(row)?.toNumber() ?? "",
+  finite(row.fineIn, "fine in"),
+  finite(row.fineOut, "fine out"),
+  share(row),
   row.lots,
 ];
+
+function finite(amount: Ratio, what: string): number {
+  const number = amount.toNumber();
+  return Number.isFinite(number) ? number : fail({ kind: "not-finite", what });
+}
+
+function share(row: MonthRow): CellValue {
+  const found = recovery(row);
+  return found === null ? "" : finite(found, "recovery");
+}
 
 const recovery = ({ fineIn, fineOut }: MonthRow): Ratio | null => (fineIn.compare(zero) > 0 ? fineOut.over(fineIn) : null);
 

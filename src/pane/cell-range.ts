@@ -28,6 +28,9 @@ export function writtenRange({ sheet, written }: CellRange, on: string | null): 
   return sheet === null || sheet === on ? written : `${sheetName(sheet)}!${written}`;
 }
 
+/** Where cells stand, as a formula on a sheet writes it; null for one that names every sheet. */
+export const addressOn = (sheet: string, area: Area, on: string | null): string => writtenRange({ sheet, area, written: areaText(area) }, on);
+
 /** The same cells seen from another sheet. */
 export const seenFrom = (range: CellRange, before: string, now: string): CellRange => {
   const sheet = range.sheet ?? before;

@@ -236,7 +236,7 @@ describe("a function's page", () => {
     await told("silver = B4 = 10 lb = 4535.9237 g");
     await button("Copy as text").click();
     await told("Copied");
-    expect(await page.evaluate(() => navigator.clipboard.readText())).toContain("\nsilver = B4 = 10 lb = 4535.9237 g\n");
+    expect(await page.evaluate(() => navigator.clipboard.readText())).toContain("\nPut in     silver = B4 = 10 lb = 4535.9237 g\n");
   });
 
   it("inserts a formula whose cells are still to be filled, but not one that is typed wrong", async () => {

@@ -69,6 +69,8 @@ describe("bad input is named with its value and its cure", () => {
 
   it("keeps its message short for a thousand-character unit", () =>
     expect(String(cell("FINEWEIGHT", 1, "x".repeat(1000), 925)).length).toBeLessThan(140));
+  it("says so when a month's recovery is beyond a spreadsheet's numbers", () =>
+    expect(cell("MONTHS", 925, 5e-324, 1e15)).toBe("#VALUE! Cannot show recovery: it is too large for a spreadsheet number"));
   it("skips wholly empty rows", () => expect(cell("LOTCOST", [[1], [null], [2]], [[3], [""], [4]])).toBe(11));
 });
 

@@ -9,8 +9,8 @@ import { unknownName } from "../../formulas/nearest-name";
 import { tokens } from "../../formulas/tokens";
 import { Reference } from "../../functions/reference";
 import type { CellReading, WorkbookPort } from "../../workbook/port";
-import { addressOf } from "../../workbook/xlsx/address";
 import { blamed } from "../blamed";
+import { addressOn } from "../cell-range";
 import { type Found, cellsFor, evaluate } from "./evaluate";
 import { nameOf } from "./headings";
 import { type Referenced, type References, type Standing, readReferences } from "./references";
@@ -47,8 +47,9 @@ export interface ExplainedCall {
 }
 
 export interface Explanation {
-  readonly sheet: string;
-  readonly cell: string;
+  readonly on: Standing;
+  /** Lots!F7 */
+  readonly place: string;
   readonly formula: string;
   readonly shows: CellReading;
   /** The inner ones before those that hold them. */
@@ -58,22 +59,25 @@ export interface Explanation {
   /** What the whole formula comes to. */
   readonly whole: Found;
   readonly twin: Twin | null;
+  readonly references: References;
 }
 
 /** Explains a cell whose formula holds a function of ours. */
 export async function explain(on: Standing, shows: CellReading, port: WorkbookPort): Promise<Explanation> {
   const formula = shows.formula ?? "";
+  const { row, column } = on.spot;
   const references = await readReferences(formula, on, port);
   const names = await namesOf(references, on, port);
   return {
-    sheet: on.sheet,
-    cell: addressOf(on.spot),
+    on,
+    place: addressOn(on.sheet, { top: row, bottom: row, left: column, right: column }, null),
     formula,
     shows,
     calls: innerFirst(lotCalls(formula)).map((call) => explained(call, references, names)),
     isWhole: wholeCall(formula) !== null,
     whole: evaluate(expression(formula.slice(1)), references),
     twin: twinOf(formula, references),
+    references,
   };
 }
 
