@@ -9,14 +9,15 @@ export type Expression = { readonly text: string } & (
   | { readonly kind: "value"; readonly value: number | string | boolean }
   /** Written in braces. */
   | { readonly kind: "list"; readonly rows: readonly (readonly (number | string | boolean)[])[] }
-  /** A cell or range, or columns of a table. */
+  /** A cell or range, columns of a table, a name. */
   | { readonly kind: "reference" }
   | { readonly kind: "columns" }
+  | { readonly kind: "name" }
   /** One of our functions. */
   | { readonly kind: "call"; readonly name: string; readonly given: readonly Expression[] }
   | { readonly kind: "negative" | "percent" | "brackets"; readonly of: Expression }
   | { readonly kind: "arithmetic"; readonly operator: Operator; readonly a: Expression; readonly b: Expression }
-  /** What the spreadsheet alone computes: its functions, names, comparisons. */
+  /** What the spreadsheet alone computes: its functions, comparisons. */
   | { readonly kind: "foreign" }
 );
 
@@ -124,7 +125,7 @@ class Parser {
       case "columns":
         return { kind, text };
       case "name":
-        return /^(?:true|false)$/i.test(text) ? { kind: "value", value: /^true$/i.test(text), text } : { kind: "foreign", text };
+        return /^(?:true|false)$/i.test(text) ? { kind: "value", value: /^true$/i.test(text), text } : { kind, text };
       case "error":
         return { kind: "foreign", text };
       case "function":

@@ -18,6 +18,8 @@ export class OpenBook {
   readonly #opened: Snapshot;
   /** As it was when it was opened or last saved. */
   #then: Snapshot;
+  /** As it was opened or last saved. */
+  #bytes: Uint8Array;
   #isChanged = false;
 
   /** Throws a FileFault for a file that cannot be opened. */
@@ -26,6 +28,7 @@ export class OpenBook {
     bytes: Uint8Array,
   ) {
     registerRefusals();
+    this.#bytes = bytes;
     this.#file = openXlsx(bytes);
     const { data, hasLooks } = gridData(this.#file);
     this.hasLooks = hasLooks;
@@ -60,8 +63,14 @@ export class OpenBook {
     return this.#file.patch(cells, additions);
   }
 
+  /** Whether a file is another than the one that was opened or last saved. A note or a sheet changes no cell. */
+  isNew(bytes: Uint8Array): boolean {
+    return bytes.length !== this.#bytes.length || bytes.some((byte, i) => byte !== this.#bytes[i]);
+  }
+
   /** Goes on from what was saved. */
   saved(bytes: Uint8Array): void {
+    this.#bytes = bytes;
     this.#then = snapshot(this.model, openXlsx(bytes));
     this.#isChanged = false;
   }

@@ -117,16 +117,16 @@ export class Page {
     this.#view?.finishTyping();
     return this.#whileBusy(`Saving ${book.name}`, async () => {
       const changes = book.changes();
-      if (changes.cells.length === 0 && changes.leftBehind.length === 0) {
+      const bytes = book.patched();
+      if (changes.leftBehind.length === 0 && !book.isNew(bytes)) {
         this.#notices.tell(`Nothing has changed in ${book.name} since it was ${book.isChanged ? "opened" : "opened or saved"}: there is nothing to save`);
         return false;
       }
       if (!(await this.#agrees(book, changes))) return false;
-      const bytes = book.patched();
       download(book.name, bytes);
       book.saved(bytes);
       this.#showState();
-      this.#notices.tell(`Saved ${book.name} with ${count(changes.cells.length, "changed cell")}; look for it among your downloads`);
+      this.#notices.tell(`Saved ${book.name}${changes.cells.length > 0 ? ` with ${count(changes.cells.length, "changed cell")}` : ""}; look for it among your downloads`);
       return true;
     });
   }

@@ -22,7 +22,7 @@ export function workingParts(lines: readonly WorkingLine[]): HTMLElement {
 }
 
 const partOf = (part: Part, texts: readonly string[]): HTMLElement =>
-  h("div", { class: `lw-part lw-${part}${part === "caution" ? " lw-caution" : ""}` }, h("dt", {}, TITLES[part]), ...described(part, texts));
+  h("div", { class: `lw-part lw-part-${part}${part === "caution" ? " lw-caution" : ""}` }, h("dt", {}, TITLES[part]), ...described(part, texts));
 
 function described(part: Part, texts: readonly string[]): HTMLElement[] {
   switch (part) {

@@ -77,6 +77,9 @@ export function gridPort(model: Model, file: GridFile = NO_FILE): BookPort {
       return rowsOf(zoneOf(range), (col, row) => reading(id, col, row));
     },
 
+    names: async () =>
+      getters.getNamedRanges().map(({ name, range: { sheetId: id, zone } }) => ({ name, place: { sheet: getters.getSheetName(id), range: zoneText(zone) } })),
+
     async note({ sheet, cell }) {
       const name = getters.getSheetName(sheetId(sheet));
       const address = cell.replaceAll("$", "").toUpperCase();

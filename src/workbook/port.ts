@@ -43,6 +43,12 @@ export interface SheetInfo {
   readonly merged: readonly string[];
 }
 
+/** A name that stands for a range. */
+export interface NamedPlace {
+  readonly name: string;
+  readonly place: Place;
+}
+
 /** One cell that a plan changes. `content` is a formula when it begins with "=", unless `asText` is set. */
 export interface CellWrite {
   readonly sheet: string;
@@ -126,10 +132,12 @@ export interface WorkbookPort {
   select(place: Place): Promise<void>;
 }
 
-/** A port that can tell of its sheets and notes, and so takes new ones; Excel's cannot yet. */
+/** A port that can tell of its sheets, names and notes, and so takes new ones; Excel's cannot yet. */
 export interface BookPort extends WorkbookPort {
   /** Every worksheet, in the order of the tabs, the hidden ones too. */
   sheets(): Promise<readonly SheetInfo[]>;
+  /** Those names of the workbook that stand for a range. */
+  names(): Promise<readonly NamedPlace[]>;
   /** The note beside a cell, or null. */
   note(at: { readonly sheet: string; readonly cell: string }): Promise<string | null>;
 }

@@ -1,6 +1,7 @@
 /** Runs in the browser: the pane beside a workbook that lives in memory. */
 import { mountPane } from "../../src/pane/mount";
 import type { HostColours, PaneHost } from "../../src/pane/pane-host";
+import type { WorkbookPort } from "../../src/workbook/port";
 import { MemoryPort } from "../pane/memory-port";
 
 const ask = new URLSearchParams(location.search);
@@ -11,6 +12,30 @@ const port = new MemoryPort({
   C4: 2.5,
   C5: 1,
   "Prices!B4": 24,
+  "Lots!A1": "Lot",
+  "Lots!B1": "Gross (g)",
+  "Lots!C1": "Tare (g)",
+  "Lots!D1": "Net (g)",
+  "Lots!E1": "Fineness",
+  "Lots!F1": "Fine (ozt)",
+  "Lots!G1": "Copper (lb)",
+  "Lots!A2": "L-104",
+  "Lots!B2": 1250,
+  "Lots!C2": 9.5,
+  "Lots!D2": 1240.5,
+  "Lots!E2": 925,
+  "Lots!F2": { value: 36.89177603450428, formula: '=LOT.FINEWEIGHT(B2-C2,"g",E2)', error: false },
+  "Lots!G2": { value: 12.28, formula: '=ROUND(LOT.COPPER(F2,"ozt",Prices!B5),2)', error: false },
+  "Prices!A5": "Copper allowance",
+  "Prices!B5": 0.13,
+  "Lots!A3": "L-105",
+  "Lots!E3": 925,
+  "Lots!F3": { value: "#VALUE!", formula: '=LOT.FINEWEIGHT(D3,"g",E3)', error: true },
+  "Lots!F4": { value: "#VALUE!", formula: '=LOT.FINEWEIGHT(D2,"oz",E2)', error: true },
+  "Lots!A6": { value: "Bars", formula: '=LOT.BARS(250,"ozt",100,"ozt")', error: false },
+  "Lots!B6": 2,
+  "Lots!A7": "Remainder",
+  "Lots!B7": 50,
   D4: { value: "#DIV/0!", formula: "=1/0", error: true, message: "Cannot divide by zero" },
 });
 let tell: ((colours: HostColours) => void) | undefined;
@@ -23,6 +48,13 @@ const host: PaneHost = {
     return () => (tell = undefined);
   },
 };
+const bare: WorkbookPort = {
+  selection: () => port.selection(),
+  onSelection: (listener) => port.onSelection(listener),
+  read: (place) => port.read(place),
+  write: (changes) => port.write(changes),
+  select: (place) => port.select(place),
+};
 const root = document.querySelector<HTMLElement>("#pane");
 if (!root) throw new Error("The page has no place for the pane");
 
@@ -30,6 +62,8 @@ const shop = {
   port,
   unmount: mountPane(root, host),
   mount: () => void (shop.unmount = mountPane(root, host)),
+  /** Over a port that cannot tell of sheets and notes, as Excel's. */
+  mountBare: () => void (shop.unmount = mountPane(root, { ...host, port: bare })),
   colours: (colours: HostColours) => tell?.(colours),
 };
 export type Shop = typeof shop;

@@ -18,7 +18,7 @@ describe("an argument of a formula", () => {
     ["-B4", ["reference B4", "negative -B4"]],
     ["SUM(B4:B9)", ["foreign SUM(B4:B9)"]],
     ["SUM(B4:B9)-C4", ["foreign SUM(B4:B9)", "reference C4", "arithmetic SUM(B4:B9)-C4"]],
-    ["Price", ["foreign Price"]],
+    ["Price", ["name Price"]],
     ["TRUE", ["value TRUE"]],
     ["B4^2", ["foreign B4^2"]],
     ['B4&"lb"', ['foreign B4&"lb"']],

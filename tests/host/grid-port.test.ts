@@ -4,10 +4,10 @@ import { modelOf } from "../../src/engine/model";
 import { sheetData } from "../../src/engine/book";
 import { gridPort } from "../../src/workbook/grid";
 import { apply, plan } from "../../src/workbook/plan";
-import type { Place, WorkbookPort } from "../../src/workbook/port";
+import type { BookPort, Place } from "../../src/workbook/port";
 
 let model: Model;
-let port: WorkbookPort;
+let port: BookPort;
 
 beforeEach(() => {
   model = modelOf({
@@ -31,6 +31,14 @@ describe("the port over the grid", () => {
     expect(rows[2]?.[1]).toMatchObject({ value: "#VALUE!", error: true, message: expect.stringContaining('write "ozt"') });
     expect(rows[2]?.[2]).toEqual({ value: null, formula: null, error: false });
     expect(await shown("Costs", "$B$1")).toEqual([[10]]);
+  });
+
+  it("knows the cells that a name stands for", async () => {
+    const named = modelOf({ sheets: [sheetData("s1", "Costs", { A1: "1" })], namedRanges: { Price: "Costs!$A$1", Weights: "Costs!A1:B3" } });
+    expect(await gridPort(named).names()).toEqual([
+      { name: "Price", place: { sheet: "Costs", range: "A1" } },
+      { name: "Weights", place: { sheet: "Costs", range: "A1:B3" } },
+    ]);
   });
 
   it("writes numbers, texts, truth values and formulas as what they are", async () => {

@@ -1,5 +1,5 @@
 import { sortedChanges } from "../../src/workbook/changes";
-import type { CellContent, CellReading, CellWrite, Change, Note, Place, SheetInfo, TableInfo, Undo, BookPort } from "../../src/workbook/port";
+import type { CellContent, CellReading, CellWrite, Change, NamedPlace, Note, Place, SheetInfo, TableInfo, Undo, BookPort } from "../../src/workbook/port";
 import { type Area, addressOf, areaText, readAddress, readArea, spotsOf } from "../../src/workbook/xlsx/address";
 
 /** A workbook of cells, notes and the tables that it is given; it computes no formula, so a written one shows what `results` says. */
@@ -10,6 +10,7 @@ export class MemoryPort implements BookPort {
   #selected: Place;
   /** By the name of their sheet. */
   tables: Readonly<Record<string, readonly TableInfo[]>> = {};
+  named: readonly NamedPlace[] = [];
   readonly results = new Map<string, CellContent>();
   /** The sentence with which every use fails, while there is one. */
   fault: string | null = null;
@@ -60,6 +61,10 @@ export class MemoryPort implements BookPort {
       hasHiddenRows: false,
       merged: [],
     }));
+  }
+  async names(): Promise<readonly NamedPlace[]> {
+    this.#mayFail();
+    return this.named;
   }
   async note({ sheet, cell }: { readonly sheet: string; readonly cell: string }): Promise<string | null> {
     this.#mayFail();

@@ -7,7 +7,7 @@ export interface BookCell {
   readonly format?: string;
 }
 
-/** One small shop's book that every port is tried on. C is hidden on Lots; Prices has the table Assumed in A1:B3; Locked is protected. */
+/** One small shop's book that every port is tried on. C is hidden on Lots; Prices has the table Assumed in A1:B3; Locked is protected; GrossWeights names Lots!B2:B3. */
 export const BOOK: Readonly<Record<string, Readonly<Record<string, BookCell>>>> = {
   Lots: {
     A1: { value: "Lot" },
@@ -57,6 +57,7 @@ const WHOLE: Handmade = {
     Prices: after(sheet(rows(BOOK.Prices ?? {})), `<tableParts count="1"><tablePart xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships" r:id="rId1"/></tableParts>`),
     Locked: after(sheet(rows(BOOK.Locked ?? {})), '<sheetProtection sheet="1"/>'),
   },
+  workbookTail: "<definedNames><definedName name=\"GrossWeights\">Lots!$B$2:$B$3</definedName></definedNames>",
   links: [["styles", "styles.xml"]],
   parts: {
     "xl/styles.xml": STYLES,

@@ -59,6 +59,11 @@ export function contract(name: string, open: () => Promise<Bench>, { refused, co
       expect(locked).toMatchObject({ name: "Locked", isProtected: true });
     });
 
+    it("knows the cells that a name stands for", async () => {
+      const { port } = await open();
+      expect(await port.names()).toEqual([{ name: "GrossWeights", place: { sheet: "Lots", range: "B2:B3" } }]);
+    });
+
     it("reads values, formulas and number formats, and rows of exactly the shape", async () => {
       const { port } = await open();
       const rows = await port.read({ sheet: "Lots", range: "B2:D4" });

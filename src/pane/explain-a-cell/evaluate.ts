@@ -28,6 +28,7 @@ export function evaluate(of: Expression, references: References): Found {
       return known(of.rows);
     case "reference":
     case "columns":
+    case "name":
       return inCells(of.text, references.get(of.text));
     case "foreign":
       return foreign(of.text);

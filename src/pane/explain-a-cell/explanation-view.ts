@@ -34,7 +34,8 @@ export function explanationView(of: Explanation, selected: string | null, notati
         remark === null ? null : h("p", { class: "lw-caution", role: "note" }, remark),
       ),
       ...calls.map(({ element }) => element),
-      twinView(of.twin, notation),
+      // One that cannot be computed yet may have one later.
+      of.twin === null && of.calls.some(({ outcome }) => outcome.kind !== "worked") ? null : twinView(of.twin, notation),
     ),
   };
 }
@@ -85,7 +86,7 @@ function twinView(twin: Twin | null, notation: Notation): HTMLElement {
   const rows = typeof twin === "string" ? [[twin]] : twin;
   const local = rows.map((row) => row.map((cell) => localFormula(cell, notation)));
   const text = local.map((row) => row.join("\t")).join("\n");
-  const code = h("code", {}, ...local.flatMap((row, i) => [i > 0 ? h("br") : null, row.join("   ")]));
+  const code = h("code", {}, ...local.map((row) => h("span", { class: "lw-code-row" }, row.join("   "))));
   const copied = h("span", { role: "status", class: "lw-about" });
   const copy = h("button", { type: "button", onclick: () => void copyText(text, code).then((said) => (copied.textContent = said)) }, typeof twin === "string" ? "Copy the formula" : "Copy the formulas");
   return h(

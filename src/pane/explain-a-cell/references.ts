@@ -1,5 +1,5 @@
-import { tokens } from "../../formulas/tokens";
-import { type CellReading, type WorkbookPort, isBookPort } from "../../workbook/port";
+import { type Token, type TokenKind, tokens } from "../../formulas/tokens";
+import { type BookPort, type CellReading, type NamedPlace, type WorkbookPort, isBookPort } from "../../workbook/port";
 import { type PlacedTable, type SheetArea, placedTable, tableColumns } from "../../workbook/table-columns";
 import { type Area, type Spot, areaText, cellCount, readArea } from "../../workbook/xlsx/address";
 import { readCellRange } from "../cell-range";
@@ -25,16 +25,22 @@ export interface Standing {
 const MOST_CELLS = 200_000;
 
 export async function readReferences(formula: string, on: Standing, port: WorkbookPort): Promise<References> {
-  const found = tokens(formula).filter(({ kind }) => kind === "reference" || kind === "columns");
-  const texts = [...new Set(found.map(({ text }) => text))];
-  const tables = found.some(({ kind }) => kind === "columns") ? await readTables(port) : [];
-  const read = await Promise.all(texts.map((text) => referenced(text, on, tables, port)));
+  const found = tokens(formula);
+  const isThere = (kind: TokenKind): boolean => found.some((token) => token.kind === kind);
+  const book = isBookPort(port) ? port : null;
+  const tables = book && isThere("columns") ? await readTables(book) : [];
+  const names = book && isThere("name") ? await book.names() : [];
+  const cellsOf = ({ kind, text }: Token): SheetArea | null => {
+    if (kind === "reference") return plainCells(text, on);
+    if (kind === "columns") return tableColumns(text, on, tables);
+    return kind === "name" ? namedCells(text, names) : null;
+  };
+  const placed = new Map(found.map((token) => [token.text, cellsOf(token)]));
+  const read = await Promise.all([...placed].map(([text, cells]) => cells && referenced(text, cells, port)));
   return new Map(read.flatMap((one) => (one ? [[one.text, one] as const] : [])));
 }
 
-async function referenced(text: string, on: Standing, tables: readonly PlacedTable[], port: WorkbookPort): Promise<Referenced | null> {
-  const cells = text.endsWith("]") ? tableColumns(text, on, tables) : plainCells(text, on);
-  if (!cells) return null;
+async function referenced(text: string, cells: SheetArea, port: WorkbookPort): Promise<Referenced | null> {
   if (cellCount(cells.area) > MOST_CELLS) return null;
   try {
     return { ...cells, text, rows: await port.read({ sheet: cells.sheet, range: areaText(cells.area) }) };
@@ -50,8 +56,13 @@ function plainCells(text: string, on: Standing): SheetArea | null {
   return { sheet: range.sheet ?? on.sheet, area: range.area };
 }
 
-async function readTables(port: WorkbookPort): Promise<readonly PlacedTable[]> {
-  if (!isBookPort(port)) return [];
+function namedCells(text: string, names: readonly NamedPlace[]): SheetArea | null {
+  const found = names.find(({ name }) => name.toLowerCase() === text.toLowerCase());
+  const area = found && readArea(found.place.range);
+  return area ? { sheet: found.place.sheet, area } : null;
+}
+
+async function readTables(port: BookPort): Promise<readonly PlacedTable[]> {
   const sheets = await port.sheets();
   const read = sheets.flatMap(({ name, tables }) =>
     tables.map(async (info) => {
