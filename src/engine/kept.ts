@@ -1,10 +1,11 @@
 import { CorePlugin, type Model, coreTypes, registries } from "@odoo/o-spreadsheet";
 
-/** Remembers, in step with the grid's undo, what the grid has no place for and a saved file has; undefined forgets it. */
+/** Remembers, in step with the grid's undo, what the grid has no place for and a saved file has; null forgets it. */
 export interface Keep {
   readonly type: typeof KEEP;
   readonly id: string;
-  readonly kept: unknown;
+  /** A function, since the grid copies anything else that a command holds, and cannot copy the bytes of a picture. */
+  readonly kept: (() => unknown) | null;
 }
 
 export const KEEP = "LOT_KEEP";
@@ -33,6 +34,6 @@ class Kept extends CorePlugin {
     const { type, id, kept } = command as Keep;
     if (type !== KEEP) return;
     const others = this.items.filter(([one]) => one !== id);
-    (this.history.update as unknown as (name: "items", value: Kept["items"]) => void)("items", kept === undefined ? others : [...others, [id, kept]]);
+    (this.history.update as unknown as (name: "items", value: Kept["items"]) => void)("items", kept === null ? others : [...others, [id, kept()]]);
   }
 }

@@ -8,8 +8,9 @@ export type Step = CoreCommand | Keep;
 /** Does many commands as one step of the grid's undo: all of them or, when one is refused, none. */
 export function takeSteps(model: Model, steps: readonly Step[]): void {
   const dispatch = model.dispatch as unknown as (type: string, payload: Omit<TakeSteps, "type">) => DispatchResult;
-  const outcome: TakeSteps["outcome"] = { done: 0, refused: null };
-  const result = quietly(() => dispatch(TAKE_STEPS, { steps, outcome }));
+  const outcome: Outcome = { done: 0, refused: null };
+  // The grid copies what a command holds, except functions.
+  const result = quietly(() => dispatch(TAKE_STEPS, { steps, outcome: () => outcome }));
   const reason = outcome.refused ?? (result.isSuccessful ? null : String(result.reasons[0]));
   if (reason === null) return;
   if (outcome.done > 0) quietly(() => model.dispatch("REQUEST_UNDO"));
@@ -25,11 +26,16 @@ export function registerSteps(): void {
 
 const TAKE_STEPS = "LOT_TAKE_STEPS";
 
+interface Outcome {
+  done: number;
+  refused: string | null;
+}
+
 /** A command of ours: the grid's own list of commands cannot be added to, hence the conversions. */
 interface TakeSteps {
   readonly type: typeof TAKE_STEPS;
   readonly steps: readonly Step[];
-  readonly outcome: { done: number; refused: string | null };
+  readonly outcome: () => Outcome;
 }
 
 const asTakeSteps = (command: Command | TakeSteps): TakeSteps | null => (command.type === TAKE_STEPS ? command : null);
@@ -47,8 +53,8 @@ class Steps extends UIPlugin {
   override handle(command: Command): void {
     const taken = asTakeSteps(command);
     if (!taken) return;
-    const { steps, outcome } = taken;
-    for (const step of steps) {
+    const outcome = taken.outcome();
+    for (const step of taken.steps) {
       if (step.type === "UPDATE_CELL") this.#makeRoom(step, outcome);
       const { isSuccessful, reasons } = this.#dispatch(step);
       if (isSuccessful) outcome.done++;
@@ -65,7 +71,7 @@ class Steps extends UIPlugin {
     return dispatch(type, { ...payload, [OURS]: true });
   }
 
-  #makeRoom({ sheetId, col, row }: { sheetId: string; col: number; row: number }, outcome: TakeSteps["outcome"]): void {
+  #makeRoom({ sheetId, col, row }: { sheetId: string; col: number; row: number }, outcome: Outcome): void {
     const { getters } = this;
     const grow = (dimension: "COL" | "ROW", size: number, needed: number): void => {
       if (needed <= size) return;

@@ -3,14 +3,16 @@ import { addresses } from "../engine/addresses";
 import { lotCells } from "../engine/lot-cells";
 import type { Additions, CellChange } from "../workbook/file";
 import { type LookKind, changedLooks, looksOf } from "./looks";
+import { addressOf, placeOf } from "./place";
 import { sameValue } from "./same-value";
-import { type KnownCell, type Snapshot, knownCells, placeOf } from "./snapshot";
-import { contentsOf, writtenAdditions, writtenLooks } from "./written";
+import { type KnownCell, type Snapshot, knownCells } from "./snapshot";
+import { contentsOf, writtenAdditions } from "./written";
+import { writtenLooks } from "./written-looks";
 
 export interface Changes {
   /** What a patch writes into the file. */
   readonly cells: readonly CellChange[];
-  /** Sheets, notes and pictures; left out where there are none. */
+  /** Sheets, notes and pictures since the file was opened; left out where there are none. */
   readonly additions?: Additions;
   /** Formulas whose stored value stays though it may be out of date, since the grid does not compute them as Excel does. */
   readonly notComputed: readonly string[];
@@ -78,12 +80,6 @@ function recomputed(place: string, after: KnownCell, then: Snapshot): CellChange
 
 const first = ({ results }: KnownCell) => results[0]?.[0] ?? { value: null };
 
-/** An address holds no exclamation mark, a sheet's name may. */
-function addressOf(place: string): { sheet: string; cell: string } {
-  const mark = place.lastIndexOf("!");
-  return { sheet: place.slice(0, mark), cell: place.slice(mark + 1) };
-}
-
 const IN_WORDS: Readonly<Record<LookKind, string>> = {
   formats: "number formats, styles and borders",
   sizes: "column widths and row heights",
@@ -95,5 +91,5 @@ const IN_WORDS: Readonly<Record<LookKind, string>> = {
 
 function leftBehind(model: Model, then: Snapshot, looks: ReadonlyMap<string, unknown>): string[] {
   const now = looksOf(model, then.sheets);
-  return changedLooks(then.looks, now, (sheet, address) => looks.has(placeOf(sheet, address))).map((kind) => IN_WORDS[kind]);
+  return changedLooks(then.looks, now, (sheet, address) => looks.has(placeOf(sheet, address)) || then.written.has(placeOf(sheet, address))).map((kind) => IN_WORDS[kind]);
 }

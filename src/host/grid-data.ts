@@ -1,4 +1,4 @@
-import { type WorkbookData, helpers, load } from "@odoo/o-spreadsheet";
+import { type SheetData, type WorkbookData, helpers, load } from "@odoo/o-spreadsheet";
 import { contents, sheetData } from "../engine/book";
 import { quietly } from "../engine/quietly";
 import type { XlsxFile } from "../workbook/file";
@@ -16,17 +16,32 @@ export interface GridData {
  */
 export function gridData(file: XlsxFile): GridData {
   const looks = readLooks(file);
+  const codes: string[] = [];
   const sheets = file.sheets
     .filter(({ kind }) => kind === "worksheet")
     .map(({ name, state }) => {
       const cells = contents(file.cells(name));
-      const plain = { ...sheetData(name, name, cells), isVisible: state === "visible" };
+      const plain = { ...sheetData(name, name, cells), isVisible: state === "visible", ...(looks ? {} : ownLooks(file, name, codes)) };
       const seen = looks?.sheets.find((sheet) => sheet.name === name);
       if (!seen || !looks) return plain;
       return { ...seen, cells: unquoted(cells, seen.formats, looks.formats), colNumber: Math.max(seen.colNumber, plain.colNumber), rowNumber: Math.max(seen.rowNumber, plain.rowNumber) };
     });
-  const data = { ...(looks ?? helpers.createEmptyWorkbookData()), sheets, namedRanges: named(rangeNames(file)) };
+  const data = { ...(looks ?? { ...helpers.createEmptyWorkbookData(), formats: Object.fromEntries(codes.map((code, i) => [i + 1, code])) }), sheets, namedRanges: named(rangeNames(file)) };
   return { data, hasLooks: looks !== null };
+}
+
+/** What the file layer knows of a sheet's looks by itself: number formats of filled cells, merges, hidden columns, protection. */
+function ownLooks(file: XlsxFile, name: string, codes: string[]): Partial<SheetData> {
+  const { merged, hiddenColumns, isProtected } = file.facts(name);
+  const formats: Record<string, number> = {};
+  for (const { address, style } of file.cells(name)) {
+    const code = file.numberFormat(style);
+    if (code === undefined) continue;
+    if (!codes.includes(code)) codes.push(code);
+    formats[address] = codes.indexOf(code) + 1;
+  }
+  const cols = Object.fromEntries(hiddenColumns.map((letters) => [helpers.lettersToNumber(letters), { isHidden: true }]));
+  return { merges: [...merged], cols, formats, isLocked: isProtected };
 }
 
 function readLooks(file: XlsxFile): WorkbookData | null {

@@ -71,7 +71,7 @@ export class OpenBook {
   /** Goes on from what was saved. */
   saved(bytes: Uint8Array): void {
     this.#bytes = bytes;
-    this.#then = snapshot(this.model, openXlsx(bytes));
+    this.#then = snapshot(this.model, openXlsx(bytes), this.#opened.sheets);
     this.#isChanged = false;
   }
 }

@@ -4,7 +4,9 @@ import { lotCells } from "../engine/lot-cells";
 import { readCell } from "../engine/read-cell";
 import type { CellValue, XlsxFile } from "../workbook/file";
 import { type Looks, looksOf } from "./looks";
+import { placeOf } from "./place";
 import { sameValue } from "./same-value";
+import { writtenLooks } from "./written-looks";
 
 export interface KnownCell {
   /** What is typed into it, as the grid writes it. */
@@ -30,13 +32,13 @@ export interface Snapshot {
   /** Formulas of the file that the grid computes otherwise than the program that stored them, or cannot compute. */
   readonly differing: ReadonlySet<string>;
   readonly looks: Looks;
-  /** The file's own sheets. */
+  /** Cells whose look the port had set by then: saved, whatever became of it since. */
+  readonly written: ReadonlySet<string>;
+  /** The sheets of the file that was opened; those that were added since are saved whole. */
   readonly sheets: ReadonlySet<string>;
 }
 
-export const placeOf = (sheet: string, address: string): string => `${sheet}!${address}`;
-
-export function snapshot(model: Model, file: XlsxFile): Snapshot {
+export function snapshot(model: Model, file: XlsxFile, sheets = new Set(file.sheets.map(({ name }) => name)) as ReadonlySet<string>): Snapshot {
   const cells = knownCells(model);
   const stored = new Map<string, StoredValue>();
   const differing = new Set<string>();
@@ -51,8 +53,7 @@ export function snapshot(model: Model, file: XlsxFile): Snapshot {
       if (!sameValue(known.results[0]?.[0]?.value ?? null, value) || (fills === null && known.fills !== address)) differing.add(place);
     }
   }
-  const sheets = new Set(file.sheets.map(({ name }) => name));
-  return { cells, stored, differing, looks: looksOf(model, sheets), sheets };
+  return { cells, stored, differing, looks: looksOf(model, sheets), written: new Set(writtenLooks(model).keys()), sheets };
 }
 
 /** Every cell of the grid that holds something. */

@@ -3,28 +3,9 @@ import { catalogue } from "../catalogue/catalogue";
 import type { AddedCell, AddedSheet, Additions } from "../workbook/file";
 import { keptChanges } from "../workbook/grid-kept";
 import type { NewSheet } from "../workbook/port";
-import { type KnownCell, placeOf } from "./snapshot";
-
-/** The look that a cell got through the port, in the words of a patch. */
-export interface WrittenLook {
-  readonly like?: string;
-  readonly numberFormat?: string;
-}
-
-/** The looks that were written into cells of the file, by their places. */
-export function writtenLooks(model: Model): Map<string, WrittenLook> {
-  const looks = new Map<string, WrittenLook>();
-  for (const { cells } of keptChanges(model))
-    for (const { sheet, cell, like, numberFormat } of cells) {
-      if (like === undefined && numberFormat === undefined) continue;
-      const place = placeOf(sheet, cell);
-      const source = like?.replaceAll("$", "").toUpperCase();
-      // The cell that it is to look like may have got its own look in the same way.
-      const base = source === undefined ? looks.get(place) : (looks.get(placeOf(sheet, source)) ?? { like: source });
-      looks.set(place, { ...base, ...(numberFormat === undefined ? {} : { numberFormat }) });
-    }
-  return looks;
-}
+import { placeOf } from "./place";
+import type { KnownCell } from "./snapshot";
+import { type WrittenLook, writtenLooks } from "./written-looks";
 
 /** What the port added and the grid still has: sheets with their cells as they are now, notes and pictures. */
 export function writtenAdditions(model: Model, cells: ReadonlyMap<string, KnownCell>): Additions {

@@ -55,8 +55,8 @@ export function gridSteps(model: Model, changes: SortedChanges, sheetId: (name: 
     steps.push(pictureStep(idOf(picture.sheet), figureId, picture));
     if (!isMade(picture.sheet)) backwards.unshift({ type: "DELETE_FIGURE", sheetId: idOf(picture.sheet), figureId });
   }
-  steps.push({ type: KEEP, id, kept });
-  backwards.push({ type: KEEP, id, kept: undefined });
+  steps.push({ type: KEEP, id, kept: () => kept });
+  backwards.push({ type: KEEP, id, kept: null });
   return { id, steps, backwards };
 }
 

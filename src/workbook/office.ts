@@ -1,29 +1,28 @@
-import { sortedChanges } from "./changes";
+import { refuseBySheets, sortedChanges } from "./changes";
+import { beforeChanging, change, changeBack, placesOf } from "./office/changing";
+import { readNote } from "./office/notes";
 import { READ, readings } from "./office/reading";
 import { run } from "./office/run";
 import { areaOf } from "./office/shape";
-import { putBack, remember, set } from "./office/writing";
-import type { Place, WorkbookPort } from "./port";
+import { areaIn, namedPlaces, sheetInfos } from "./office/sheets";
+import type { BookPort, Place } from "./port";
 import { areaText } from "./xlsx/address";
 
 /** The port over Excel. */
-export function officePort(): WorkbookPort {
-  return { selection, onSelection, read, write, select };
+export function officePort(): BookPort {
+  return { selection, onSelection, sheets, names, read, note, write, select };
 }
 
-const selection: WorkbookPort["selection"] = () =>
+const selection: BookPort["selection"] = () =>
   run("tell which cell is selected", async (context) => {
     const range = context.workbook.getSelectedRange();
     range.load(["rowIndex", "columnIndex", "rowCount", "columnCount"]);
     range.worksheet.load("name");
     await context.sync();
-    const { rowIndex, columnIndex, rowCount, columnCount, worksheet } = range;
-    // Not from the range's address: that is A:A for a whole column.
-    const area = { top: rowIndex + 1, left: columnIndex + 1, bottom: rowIndex + rowCount, right: columnIndex + columnCount };
-    return { sheet: worksheet.name, range: areaText(area) };
+    return { sheet: range.worksheet.name, range: areaText(areaIn(range)) };
   });
 
-const onSelection: WorkbookPort["onSelection"] = (listener) => {
+const onSelection: BookPort["onSelection"] = (listener) => {
   let wanted = true;
   const tell = async (): Promise<void> => {
     const place = await selection().catch(() => null);
@@ -46,7 +45,7 @@ const onSelection: WorkbookPort["onSelection"] = (listener) => {
   };
 };
 
-const read: WorkbookPort["read"] = (place) => {
+const read: BookPort["read"] = (place) => {
   const area = areaOf(place);
   return run(`read ${named(place)}`, async (context) => {
     const range = context.workbook.worksheets.getItem(place.sheet).getRange(place.range);
@@ -56,28 +55,40 @@ const read: WorkbookPort["read"] = (place) => {
   });
 };
 
-const write: WorkbookPort["write"] = async (changes) => {
-  const { cells: writes } = sortedChanges(changes);
-  if (writes.length < changes.length) throw new Error("Cannot add a sheet, a note or a picture in Excel yet: write into cells");
-  const [first] = writes;
-  if (!first) return { undo: async () => undefined };
-  const what = writes.length === 1 ? named({ sheet: first.sheet, range: first.cell }) : `all of the ${writes.length} cells`;
-  const written = await run(`write ${what}`, async (context) => {
-    const cells = await remember(context, writes);
+const sheets: BookPort["sheets"] = () => run("look through the sheets", sheetInfos);
+
+const names: BookPort["names"] = () => run("look through the names", namedPlaces);
+
+const note: BookPort["note"] = ({ sheet, cell }) => run(`read the note beside ${sheet}!${cell}`, (context) => readNote(context, sheet, cell));
+
+const write: BookPort["write"] = async (asked) => {
+  const changes = sortedChanges(asked);
+  const [first, ...more] = placesOf(changes);
+  if (first === undefined) return { undo: async () => undefined };
+  const all = changes.cells.length === more.length + 1 ? "cells" : "changes";
+  const what = more.length === 0 ? first : `all of the ${more.length + 1} ${all}`;
+  const changed = await run(`write ${what}`, async (context) => {
+    refuseBySheets(changes, await sheetInfos(context));
+    const changing = await beforeChanging(context, changes);
     try {
-      cells.forEach((cell) => set(context, cell));
-      await context.sync();
+      await change(context, changing);
     } catch (error) {
       // Excel has done what came before the fault.
-      await putBack(context, cells);
+      await changeBack(context, changing);
       throw error;
     }
-    return cells;
+    return changing;
   });
-  return { undo: () => run(`take back ${what}`, (context) => putBack(context, written)) };
+  return {
+    undo: () =>
+      run(`take back ${what}`, async (context) => {
+        const missing = await changeBack(context, changed);
+        if (missing.length > 0) throw new Error(`Cannot find the sheet ${missing.join(", ")} to take it away: it is gone or has another name: look for it in Excel`);
+      }),
+  };
 };
 
-const select: WorkbookPort["select"] = (place) => {
+const select: BookPort["select"] = (place) => {
   areaOf(place);
   return run(`select ${named(place)}`, async (context) => {
     const sheet = context.workbook.worksheets.getItem(place.sheet);

@@ -132,7 +132,7 @@ export interface WorkbookPort {
   select(place: Place): Promise<void>;
 }
 
-/** A port that can tell of its sheets, names and notes, and so takes new ones; Excel's cannot yet. */
+/** A port that can tell of its sheets, names and notes, and so takes new ones. */
 export interface BookPort extends WorkbookPort {
   /** Every worksheet, in the order of the tabs, the hidden ones too. */
   sheets(): Promise<readonly SheetInfo[]>;

@@ -1,9 +1,11 @@
 import { officePort } from "../../src/workbook/office";
-import type { Place, WorkbookPort } from "../../src/workbook/port";
+import type { BookPort, Place, Undo } from "../../src/workbook/port";
 
 declare global {
   interface Window {
-    port: WorkbookPort;
+    port: BookPort;
+    /** What the writes gave back, for a test outside the page to ask for. */
+    undos: Undo[];
     /** Places that the port told of, and the way to stop it. */
     told: Place[];
     follow: () => () => void;
@@ -11,5 +13,6 @@ declare global {
 }
 
 window.port = officePort();
+window.undos = [];
 window.told = [];
 window.follow = () => window.port.onSelection((place) => window.told.push(place));

@@ -11,8 +11,19 @@ export interface StubCell {
   readonly error?: boolean;
 }
 
+/** What is special about a sheet. One that is named Locked is protected. */
+export interface StubFacts {
+  readonly hiddenColumns?: readonly string[];
+  readonly merged?: readonly string[];
+  readonly tables?: readonly { readonly name: string; readonly range: string; readonly hasTotals: boolean }[];
+}
+
 export interface StubBook {
   readonly sheets: Readonly<Record<string, Readonly<Record<string, StubCell>>>>;
+  readonly facts?: Readonly<Record<string, StubFacts>>;
+  readonly names?: Readonly<Record<string, string>>;
+  /** Looks that differ from the usual ones, by the path of the property. */
+  readonly looks?: Readonly<Record<string, unknown>>;
   readonly selected: readonly [sheet: string, range: string];
   readonly decimal?: "." | ",";
   /** Ground and text as numbers, red, green and blue; none on the web. */
@@ -24,6 +35,10 @@ export interface Stub {
   /** Every request, with what it asked and of what; not the telemetry. */
   readonly requests: StubRequest[];
   readonly cells: Record<string, Record<string, StubCell>>;
+  /** Everything that the book holds, apart from what is as in any new book. */
+  state(): unknown;
+  /** Refuses the n-th thing that would change the book from now on; null refuses nothing. */
+  failAt(n: number | null): void;
   /** What the cell functions gave back: [call, good, value or message, code of the error]. */
   readonly results: (readonly [call: number, good: boolean, value: unknown, code?: number])[];
   /** Calls a cell function as Excel does, and gives the call's number. */
@@ -49,14 +64,14 @@ export function installStub(first: StubBook): void {
     ActionType: number;
     Name: string;
     ObjectPathId: number;
-    ArgumentInfo?: { Arguments?: unknown[] };
+    ArgumentInfo?: { Arguments?: unknown[]; ReferencedObjectPathIds?: (number | null)[] };
     QueryInfo?: { Select?: string[] };
   }
   interface Path {
     ObjectPathType: number;
     Name: string;
     ParentObjectPathId?: number;
-    ArgumentInfo?: { Arguments?: unknown[] };
+    ArgumentInfo?: { Arguments?: unknown[]; ReferencedObjectPathIds?: (number | null)[] };
   }
   type Listener = (event: number, payload: unknown) => void;
 
@@ -68,25 +83,148 @@ export function installStub(first: StubBook): void {
   let selected = book.selected;
   let broken = false;
   let calls = 0;
+  let failing: number | null = null;
+  /** Properties of everything but cells' contents, by the path of their owner. */
+  let properties: Record<string, unknown> = {};
+  let pictures: Record<string, string> = {};
+  let notes: Record<string, string> = {};
+  let merged: Record<string, string[]> = {};
+  const fill = (): void => {
+    cells = structuredClone(book.sheets) as Stub["cells"];
+    selected = book.selected;
+    broken = false;
+    failing = null;
+    properties = { ...book.looks };
+    pictures = {};
+    notes = {};
+    merged = Object.fromEntries(Object.entries(book.facts ?? {}).map(([sheet, facts]) => [sheet, [...(facts.merged ?? [])]]));
+  };
 
+  fill();
   const safeArray = (items: unknown[]): { toArray: () => unknown[] } => ({ toArray: () => items });
   const refuse = (Code: string): never => {
     throw { Code, Message: `${Code}.`, Location: "" };
   };
 
-  /** What a path leads to, in words: workbook, sheets, sheet:Costs, range:Costs!B4, service:Name. */
-  function follow(paths: Record<string, Path>, id: number): string {
-    const { ObjectPathType, Name, ParentObjectPathId, ArgumentInfo } = paths[id] as Path;
-    const parent = ParentObjectPathId === undefined ? "" : follow(paths, ParentObjectPathId);
-    const argument = String(ArgumentInfo?.Arguments?.[0] ?? "");
+  /** What things of Excel are like before anybody changes them. */
+  const usual: Readonly<Record<string, unknown>> = {
+    Visibility: "Visible", Gridlines: true,
+    HorizontalAlignment: "General", VerticalAlignment: "Bottom", WrapText: false, IndentLevel: 0,
+    Bold: false, Italic: false, Size: 11, Underline: "None", Strikethrough: false, Pattern: "None", Style: "None", Weight: "Thin",
+  };
+  const usualOf = (path: string, name: string): unknown => (name === "Color" ? (/Fill$/.test(path) ? "#FFFFFF" : "#000000") : name === "Name" && /Font$/.test(path) ? "Calibri" : usual[name]);
+  const sheetOf = (path: string): string => /^\w+:(.*?)(?:[!|].*|\.[A-Z]\w*)?$/.exec(path)?.[1] ?? "";
+  const rangeText = (sheet: string, top: number, left: number, rows: number, columns: number): string =>
+    `range:${sheet}!${letters(left)}${top}${rows > 1 || columns > 1 ? `:${letters(left + columns - 1)}${top + rows - 1}` : ""}`;
+
+  function used(sheet: string): string {
+    const filled = Object.entries(cells[sheet] ?? {}).filter(([, { value, formula }]) => value !== "" || formula !== undefined);
+    if (filled.length === 0) return "null";
+    const spots = filled.map(([address]) => area(`range:${sheet}!${address}`));
+    const top = Math.min(...spots.map((spot) => spot.top));
+    const left = Math.min(...spots.map((spot) => spot.left));
+    return rangeText(sheet, top, left, Math.max(...spots.map((spot) => spot.top)) - top + 1, Math.max(...spots.map((spot) => spot.left)) - left + 1);
+  }
+
+  /** What a path leads to, in words: workbook, workbook.Worksheets, sheet:Costs, range:Costs!B4, range:Costs!B4.Format.Font, table:Costs|Lots. */
+  function follow(paths: Record<string, Path>, id: number, made: Record<string, string>): string {
+    return (made[id] ??= lead(paths, paths[id] as Path, made));
+  }
+  function lead(paths: Record<string, Path>, { ObjectPathType, Name, ParentObjectPathId, ArgumentInfo }: Path, made: Record<string, string>): string {
+    const parent = ParentObjectPathId === undefined ? "" : follow(paths, ParentObjectPathId, made);
+    const given = ArgumentInfo?.Arguments ?? [];
+    const argument = String(given[0] ?? "");
+    const sheet = sheetOf(parent);
     if (ObjectPathType === 1) return "workbook";
     if (ObjectPathType === 2) return `service:${Name}`;
     if (ObjectPathType === 6) return Name;
-    if (ObjectPathType === 5) return argument in cells ? `sheet:${argument}` : refuse("ItemNotFound");
-    if (Name === "GetRange") return `range:${parent.slice("sheet:".length)}!${argument}`;
-    if (Name === "GetSelectedRange") return selected[1] === "" ? refuse("InvalidSelection") : `range:${selected.join("!")}`;
-    if (Name === "Worksheet") return `sheet:${parent.slice("range:".length).replace(/!.*/, "")}`;
+    if (parent === "null") return "null";
+    if (ObjectPathType === 5) {
+      if (parent.endsWith(".Borders")) return `${parent}[${argument}]`;
+      // A table is asked for by way of the workbook, whatever sheet it is on.
+      if (parent.endsWith(".Tables")) return `table:${Object.entries(book.facts ?? {}).find(([, { tables = [] }]) => tables.some(({ name }) => name === argument))?.[0] ?? refuse("ItemNotFound")}|${argument}`;
+      if (parent.endsWith(".Names")) return `name:${argument}`;
+      if (parent.endsWith(".Shapes")) return `shape:${sheet}|${argument}`;
+      if (parent.endsWith(".Comments")) return `${sheet}!${argument}` in notes ? `note:${sheet}!${argument}` : refuse("ItemNotFound");
+      return argument in cells ? `sheet:${argument}` : refuse("ItemNotFound");
+    }
+    switch (Name) {
+      case "Add":
+        return parent.endsWith(".Comments") ? addNote(follow(paths, ArgumentInfo?.ReferencedObjectPathIds?.[0] ?? 0, made).slice("range:".length), String(given[1])) : addSheet(argument);
+      case "AddImage":
+        return addPicture(sheet, argument);
+      case "GetRange":
+        return parent.startsWith("table:") ? `range:${sheet}!${tableOf(parent)?.range ?? "A1"}` : `range:${sheet}!${argument}`;
+      case "GetRangeOrNullObject":
+        return `range:${(book.names?.[parent.slice("name:".length)] ?? "Costs!A1").replaceAll("$", "")}`;
+      case "GetUsedRangeOrNullObject":
+        return used(sheet);
+      case "GetMergedAreasOrNullObject":
+        return (merged[sheet] ?? []).length > 0 ? `areas:${sheet}` : "null";
+      case "GetColumn": {
+        const { top, left, rows } = area(parent);
+        return rangeText(sheet, top, left + Number(argument), rows, 1);
+      }
+      case "GetLocation":
+        return parent.replace("note:", "range:");
+      case "GetItemAt":
+        return `note:${sheet}!${String(items(parent)[Number(argument)]?.Id)}`;
+      case "GetSelectedRange":
+        return selected[1] === "" ? refuse("InvalidSelection") : `range:${selected.join("!")}`;
+      case "Worksheet":
+        return `sheet:${sheet}`;
+    }
     return `${parent}.${Name}`;
+  }
+
+  /** For the tests' sake the n-th change is refused. */
+  function mayChange(): void {
+    if (failing !== null && failing-- === 0) refuse("GeneralException");
+  }
+  function addSheet(name: string): string {
+    mayChange();
+    if (name in cells) refuse("ItemAlreadyExists");
+    cells[name] = {};
+    return `sheet:${name}`;
+  }
+  function addNote(place: string, text: string): string {
+    mayChange();
+    if (place in notes) refuse("InvalidArgument");
+    notes[place] = text;
+    return `note:${place}`;
+  }
+  function addPicture(sheet: string, image: string): string {
+    mayChange();
+    calls++;
+    pictures[`shape:${sheet}|${calls}`] = image;
+    return `shape:${sheet}|${calls}`;
+  }
+  const tableOf = (path: string) => book.facts?.[sheetOf(path)]?.tables?.find(({ name }) => path.endsWith(`|${name}`));
+
+  const without = <T>(all: Record<string, T>, isGone: (key: string) => boolean): Record<string, T> => Object.fromEntries(Object.entries(all).filter(([key]) => !isGone(key)));
+
+  /** Takes away what is there under a path, and all that hangs on it. */
+  function drop(path: string): void {
+    mayChange();
+    const sheet = sheetOf(path);
+    if (path.startsWith("note:")) notes = without(notes, (place) => `note:${place}` === path);
+    if (path.startsWith("shape:")) pictures = without(pictures, (one) => one === path);
+    properties = without(properties, (one) => one === path || one.startsWith(`${path}.`));
+    if (!path.startsWith("sheet:")) return;
+    cells = without(cells, (name) => name === sheet);
+    merged = without(merged, (name) => name === sheet);
+    notes = without(notes, (place) => place.startsWith(`${sheet}!`));
+    pictures = without(pictures, (one) => sheetOf(one) === sheet);
+    properties = without(properties, (one) => sheetOf(one) === sheet);
+  }
+
+  function copyFormats(to: string, from: string): void {
+    mayChange();
+    const [source, target] = [from, to].map((path) => path.slice("range:".length).split("!")) as [[string, string], [string, string]];
+    const there = cells[target[0]] ?? refuse("ItemNotFound");
+    there[target[1]] = { ...(there[target[1]] ?? { value: "" }), format: cells[source[0]]?.[source[1]]?.format ?? "General" };
+    properties = without(properties, (path) => path.startsWith(`${to}.`));
+    for (const [path, value] of Object.entries(properties)) if (path.startsWith(`${from}.`)) properties[to + path.slice(from.length)] = value;
   }
 
   const column = (letters: string): number => [...letters].reduce((n, letter) => n * 26 + letter.charCodeAt(0) - 64, 0);
@@ -106,8 +244,21 @@ export function installStub(first: StubBook): void {
   const typeOf = (cell: StubCell | undefined): string =>
     !cell || (cell.value === "" && !cell.formula) ? "Empty" : cell.error ? "Error" : { number: "Double", boolean: "Boolean", string: "String" }[typeof cell.value as "number"];
 
-  function query(path: string, select: readonly string[]): Record<string, unknown> {
-    const { top, left, rows, columns } = area(path);
+  function items(path: string): Record<string, unknown>[] {
+    const sheet = sheetOf(path);
+    if (path === "workbook.Worksheets") return Object.keys(cells).map((name) => ({ Id: name, Name: name, Visibility: properties[`sheet:${name}.Visibility`] ?? "Visible" }));
+    if (path === "workbook.Names") return Object.keys(book.names ?? {}).map((name) => ({ Id: name, Name: name, Type: "Range", Visible: true }));
+    if (path.endsWith(".Tables")) return (book.facts?.[sheet]?.tables ?? []).map(({ name, hasTotals }) => ({ Id: name, Name: name, ShowHeaders: true, ShowTotals: hasTotals }));
+    if (path.endsWith(".Shapes")) return Object.keys(pictures).filter((one) => sheetOf(one) === sheet).map((one) => ({ Id: one.replace(/.*\|/, "") }));
+    return Object.entries(notes).filter(([place]) => place.startsWith(`${sheet}!`)).map(([place, Content]) => ({ Id: place.slice(sheet.length + 1), Content }));
+  }
+
+  function query(path: string, select: readonly string[]): Record<string, unknown> | null {
+    if (path === "null") return null;
+    if (/\.(?:Worksheets|Names|Tables|Shapes|Comments)$/.test(path)) return { _Items: items(path) };
+    const { sheet, top, left, rows, columns } = area(path);
+    const isHidden = (column: number): boolean => book.facts?.[sheet]?.hiddenColumns?.includes(letters(column)) === true;
+    const hidden = Array.from({ length: columns }, (_, i) => isHidden(left + i));
     const answers: Record<string, () => unknown> = {
       values: () => grid(path, (cell) => cell?.value ?? ""),
       formulas: () => grid(path, (cell) => cell?.formula ?? cell?.value ?? ""),
@@ -117,10 +268,22 @@ export function installStub(first: StubBook): void {
       columnIndex: () => left - 1,
       rowCount: () => rows,
       columnCount: () => columns,
-      name: () => path.replace("sheet:", ""),
+      columnHidden: () => (hidden.every((one) => one === hidden[0]) ? hidden[0] : null),
+      rowHidden: () => false,
+      left: () => (left - 1) * 48,
+      top: () => (top - 1) * 15,
       decimalSeparator: () => book.decimal ?? ".",
+      protected: () => sheetOf(path) === "Locked",
+      address: () => (merged[sheetOf(path)] ?? []).map((range) => `${sheetOf(path)}!${range}`).join(","),
+      id: () => path.replace(/.*\|/, ""),
+      ...(path.startsWith("sheet:") ? { name: () => path.slice("sheet:".length) } : {}),
     };
-    return Object.fromEntries(select.flatMap((name) => (answers[name] ? [[name[0]?.toUpperCase() + name.slice(1), answers[name]()]] : [])));
+    return Object.fromEntries(
+      select.map((name) => {
+        const property = (name[0]?.toUpperCase() ?? "") + name.slice(1);
+        return [property, answers[name] ? answers[name]() : (properties[`${path}.${property}`] ?? usualOf(path, property))];
+      }),
+    );
   }
 
   /**
@@ -142,28 +305,60 @@ export function installStub(first: StubBook): void {
     return { value: given, ...kept };
   }
 
-  function set(path: string, name: string, rows: unknown[][]): void {
+  function set(path: string, name: string, given: unknown): void {
+    mayChange();
+    if (path === "null") refuse("ItemNotFound");
+    if (!["Values", "Formulas", "NumberFormat"].includes(name)) {
+      const key = `${path}.${name}`;
+      const isUsual = JSON.stringify(given) === JSON.stringify(usualOf(path, name));
+      properties = { ...without(properties, (one) => one === key), ...(isUsual ? {} : { [key]: given }) };
+      return;
+    }
+    const rows = given as unknown[][];
     const { sheet, top, left, rows: height, columns: width } = area(path);
     if (rows.length !== height || rows.some((row) => row.length !== width)) refuse("InvalidArgument");
     const at = cells[sheet] ?? refuse("ItemNotFound");
     if (sheet === "Locked") refuse("AccessDenied");
     rows.forEach((row, r) =>
-      row.forEach((given, c) => {
+      row.forEach((one, c) => {
         const cell = letters(left + c) + (top + r);
         const before = at[cell];
-        at[cell] = name === "NumberFormat" ? { ...(before ?? { value: "" }), format: String(given) } : typed(before, given);
+        at[cell] = name === "NumberFormat" ? { ...(before ?? { value: "" }), format: String(one) } : typed(before, one);
       }),
     );
   }
 
-  function act(paths: Record<string, Path>, action: Action): unknown {
-    const path = follow(paths, action.ObjectPathId);
+  function act(paths: Record<string, Path>, action: Action, made: Record<string, string>): unknown {
+    const path = follow(paths, action.ObjectPathId, made);
     const [argument] = action.ArgumentInfo?.Arguments ?? [];
     if (action.ActionType === 2) return query(path, action.QueryInfo?.Select ?? []);
-    if (action.ActionType === 4) return void set(path, action.Name, argument as unknown[][]);
-    if (action.ActionType === 1) return path.startsWith("range:") ? { _ReferenceId: path } : {};
-    if (action.Name === "SetInvocationArrayResults") results.push(...(argument as Stub["results"]));
-    if (action.Name === "Select") selected = path.slice("range:".length).split("!") as [string, string];
+    if (action.ActionType === 4) return void set(path, action.Name, argument);
+    if (action.ActionType === 1) return path === "null" ? null : /^(?:range|sheet|shape|areas):[^.]*$/.test(path) ? { _ReferenceId: path } : {};
+    switch (action.Name) {
+      case "SetInvocationArrayResults":
+        results.push(...(argument as Stub["results"]));
+        break;
+      case "Select":
+        selected = path.slice("range:".length).split("!") as [string, string];
+        break;
+      case "CopyFrom":
+        copyFormats(path, follow(paths, action.ArgumentInfo?.ReferencedObjectPathIds?.[0] ?? 0, made));
+        break;
+      case "Merge":
+        mayChange();
+        (merged[sheetOf(path)] ??= []).push(path.replace(/.*!/, ""));
+        break;
+      case "SetPrintArea":
+        set(path, "PrintArea", argument);
+        break;
+      case "Clear":
+        mayChange();
+        properties = without(properties, (one) => one === `${path}.Color` || one === `${path}.Pattern`);
+        break;
+      case "Delete":
+        drop(path);
+        break;
+    }
     return null;
   }
 
@@ -172,6 +367,7 @@ export function installStub(first: StubBook): void {
     const done: { ActionId: number; Value: unknown }[] = [];
     const seen: [string, string, unknown][] = [];
     const marks: number[] = [];
+    const made: Record<string, string> = {};
     try {
       for (const action of Actions) {
         // A mark in the request: when it is given back, what stood before it is done.
@@ -182,8 +378,8 @@ export function installStub(first: StubBook): void {
         }
         const kind = { 2: "load", 4: "set" }[action.ActionType] ?? "do";
         if (action.ActionType > 1 && !/^_(?:Keep|Remove)Reference$/.test(action.Name))
-          seen.push([follow(ObjectPaths, action.ObjectPathId), `${kind} ${action.Name}`.trim(), action.ArgumentInfo?.Arguments ?? action.QueryInfo?.Select]);
-        done.push({ ActionId: action.Id, Value: act(ObjectPaths, action) });
+          seen.push([follow(ObjectPaths, action.ObjectPathId, made), `${kind} ${action.Name}`.trim(), action.ArgumentInfo?.Arguments ?? action.QueryInfo?.Select]);
+        done.push({ ActionId: action.Id, Value: act(ObjectPaths, action, made) });
       }
       return JSON.stringify({ Results: done, TraceIds: marks });
     } catch (error) {
@@ -243,6 +439,15 @@ export function installStub(first: StubBook): void {
     get cells() {
       return cells;
     },
+    state() {
+      // What a formula gives is nobody's to keep: nothing is computed here.
+      const kept = Object.entries(cells).map(([sheet, all]) => [sheet, Object.entries(all).map(([address, { value, formula, format = "General" }]) => [address, formula ?? value, format] as const)] as const);
+      const shown = kept.map(([sheet, all]) => [sheet, all.filter(([, content, format]) => content !== "" || format !== "General").sort()]);
+      return structuredClone({ shown, properties: Object.entries(properties).sort(), pictures, notes, merged });
+    },
+    failAt(n) {
+      failing = n;
+    },
     results,
     call: (id, given) => message(1, 1000, [calls + 1, id, [...given], "Costs!B4", 0]),
     select(sheet, range) {
@@ -252,10 +457,8 @@ export function installStub(first: StubBook): void {
     showPane: () => void message(65536, 65539, { visibility: "Visible" }),
     open(next) {
       book = next;
-      cells = structuredClone(book.sheets) as Stub["cells"];
-      selected = book.selected;
       requests = [];
-      broken = false;
+      fill();
     },
   };
 }

@@ -1,0 +1,104 @@
+import { unzipSync } from "fflate";
+import { beforeAll, describe, expect, it } from "vitest";
+import { OpenBook } from "../../src/host/open-book";
+import { openXlsx } from "../../src/workbook/file";
+import { FilePort } from "../../src/workbook/file-port";
+import type { Change } from "../../src/workbook/port";
+import { outside } from "../outside";
+import { QUOTE } from "./contract";
+import { convertedTo, shownBy } from "./libreoffice";
+import { shopBook } from "./written-by-excelts";
+
+const QUOTED: Change = { ...QUOTE, cells: QUOTE.cells.map((cell) => (cell.cell === "B2" ? { ...cell, content: "=Lots!E2*2" } : cell)) };
+const CHANGES: readonly Change[] = [
+  { sheet: "Lots", cell: "A5", content: "L-004", like: "A4" },
+  { sheet: "Lots", cell: "C5", content: 12.5, like: "C2" },
+  { sheet: "Lots", cell: "D5", content: 0.5, numberFormat: "0.0%" },
+  QUOTED,
+  { sheet: "Lots", cell: "B3", note: "=A1 & <weighed>\nthree times" },
+  { sheet: "Lots", at: "K2", png: (QUOTE.pictures?.[0]?.png ?? new Uint8Array()), width: 40, height: 40, alt: 'A "dot"' },
+];
+
+const text = (parts: Record<string, Uint8Array>, part: string): string => new TextDecoder().decode(parts[part]);
+
+let shop: Uint8Array;
+let written: Uint8Array;
+let saved: Uint8Array;
+
+beforeAll(async () => {
+  shop = new Uint8Array(await shopBook());
+  const port = new FilePort(openXlsx(shop));
+  await port.write(CHANGES);
+  written = port.file.bytes;
+  const book = new OpenBook("shop.xlsx", shop);
+  await book.port.write(CHANGES);
+  saved = book.patched();
+});
+
+describe.each([
+  ["the file port wrote", () => written],
+  ["the local workbook saved", () => saved],
+])("a sheet, a note and a picture that %s", (_, bytes) => {
+  it("stand beside what was there, and the parts of other sheets keep their bytes", () => {
+    const [before, after] = [unzipSync(shop), unzipSync(bytes())];
+    const kept = ["xl/charts/chart1.xml", "xl/worksheets/sheet2.xml", "xl/worksheets/sheet3.xml", "xl/theme/theme1.xml", "docProps/app.xml", "xl/media/image1.png"];
+    for (const part of kept) expect(after[part], part).toEqual(before[part]);
+    const drawing = text(after, "xl/drawings/drawing1.xml");
+    expect(drawing).toContain(text(before, "xl/drawings/drawing1.xml").slice(0, -"</xdr:wsDr>".length));
+    expect(drawing).toContain('descr="A &quot;dot&quot;"');
+    expect(openXlsx(bytes()).sheets.map(({ name }) => name)).toEqual(["Lots", "Prices", "Notes", "Quote Q-001"]);
+    expect([...openXlsx(bytes()).notes("Lots")]).toEqual([["A2", "Weighed twice"], ["B3", "=A1 & <weighed>\nthree times"]]);
+    expect(openXlsx(bytes()).definedNames).toContainEqual({ name: "_xlnm.Print_Area", formula: "='Quote Q-001'!$A$1:$B$5", sheet: "Quote Q-001", hidden: false });
+  });
+
+  it("leave every style of the file in its place", () => {
+    const before = openXlsx(shop);
+    const after = openXlsx(bytes());
+    for (const sheet of ["Lots", "Prices"]) {
+      const styles = new Map([...after.cells(sheet)].map(({ address, style }) => [address, style]));
+      for (const { address, style } of before.cells(sheet)) expect(styles.get(address), `${sheet}!${address}`).toBe(style);
+    }
+    const [c2, c5] = ["C2", "C5"].map((cell) => after.styles("Lots", [cell])(cell));
+    expect(c5).toBe(c2);
+    expect(after.numberFormat(after.styles("Lots", ["D5"])("D5"))).toBe("0.0%");
+  });
+
+  it("are taken away again byte for byte", async () => {
+    const port = new FilePort(openXlsx(shop));
+    await (await port.write(CHANGES)).undo();
+    expect(Buffer.compare(port.file.bytes, shop)).toBe(0);
+    const book = new OpenBook("shop.xlsx", shop);
+    const { undo } = await book.port.write(CHANGES);
+    book.saved(book.patched());
+    expect(Buffer.compare(book.patched(), shop)).not.toBe(0);
+    await undo();
+    expect(Buffer.compare(book.patched(), shop)).toBe(0);
+    expect(book.changes().leftBehind).toEqual([]);
+    await book.port.write(CHANGES);
+    book.model.dispatch("REQUEST_UNDO");
+    expect(Buffer.compare(book.patched(), shop)).toBe(0);
+    book.model.dispatch("REQUEST_REDO");
+    expect(openXlsx(book.patched()).sheets).toHaveLength(4);
+  });
+});
+
+outside("soffice", "what was added, opened by LibreOffice", (soffice) => {
+  it.each([
+    ["the file port", () => written],
+    ["the local workbook", () => saved],
+  ])("shows the values, the note and the picture that %s wrote", (_, bytes) => {
+    const shown = shownBy(soffice, bytes());
+    expect(shown.get("Quote Q-001")?.slice(0, 3)).toEqual([["Quote", ""], ["Fine, g", "2313.425"], ["=not a formula", "1250%"]]);
+    expect(shown.get("Lots")?.[4]?.slice(0, 4)).toEqual(["L-004", "", "12.5", "50%"]);
+    const again = unzipSync(convertedTo(soffice, "book.xlsx", bytes(), "xlsx"));
+    const all = Object.keys(again);
+    const comments = all.filter((part) => part.startsWith("xl/comments")).map((part) => text(again, part)).join("");
+    expect(comments).toContain("three times");
+    expect(comments).toContain("Weighed twice");
+    const anchors = all.filter((part) => /^xl\/drawings\/drawing\d+\.xml$/.test(part)).map((part) => text(again, part).match(/<xdr:pic>/g)?.length ?? 0);
+    expect(anchors.sort()).toEqual([1, 2]);
+    const sheet = Object.keys(again).filter((part) => /sheet4\.xml$/.test(part)).map((part) => text(again, part)).join("");
+    expect(sheet).toContain('fitToPage="true"');
+    expect(sheet).toContain('<mergeCell ref="A1:B1"/>');
+  });
+});
