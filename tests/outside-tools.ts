@@ -9,6 +9,10 @@ export const tools = {
     find: () => onPath("soffice")[0],
     get: "LibreOffice, its command soffice on the PATH (Debian: apt-get install libreoffice-calc-nogui)",
   },
+  pdfinfo: {
+    find: () => onPath("pdfinfo")[0],
+    get: "Poppler's pdfinfo (Debian: apt-get install poppler-utils)",
+  },
   units: {
     find: () => onPath("units").find((units) => output(units, ["--version"])?.includes("GNU Units")),
     get: "GNU units (Debian: apt-get install units)",

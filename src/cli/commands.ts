@@ -2,11 +2,13 @@ import type { Command } from "./command";
 import { evaluate } from "./eval";
 import { explain } from "./explain";
 import { functions } from "./functions";
+import { month } from "./month";
 import { native } from "./native";
 import { recalc } from "./recalc";
+import { share } from "./share";
+import { unshare } from "./unshare";
 
-
-export const commands: Readonly<Record<string, Command>> = { eval: evaluate, explain, native, functions, recalc };
+export const commands: Readonly<Record<string, Command>> = { eval: evaluate, explain, native, functions, recalc, month, share, unshare };
 
 export function help(name?: string): string {
   const one = name === undefined ? undefined : commands[name];

@@ -1,4 +1,4 @@
-import { type Command, type CommandResult, type CoreCommand, type DispatchResult, type Model, UIPlugin, lockedSheetAllowedCommands, registries } from "@odoo/o-spreadsheet";
+import { type Command, type CommandResult, type CoreCommand, type DispatchResult, type Model, type RangeData, UIPlugin, lockedSheetAllowedCommands, registries } from "@odoo/o-spreadsheet";
 import type { Keep } from "./kept";
 import { quietly } from "./quietly";
 
@@ -56,6 +56,7 @@ class Steps extends UIPlugin {
     const outcome = taken.outcome();
     for (const step of taken.steps) {
       if (step.type === "UPDATE_CELL") this.#makeRoom(step, outcome);
+      else if (step.type === "UPDATE_TABLE" && step.newTableRange) this.#makeRoom({ sheetId: step.sheetId, ...lastOf(step.newTableRange) }, outcome);
       const { isSuccessful, reasons } = this.#dispatch(step);
       if (isSuccessful) outcome.done++;
       else if (!reasons.every((reason) => HARMLESS.has(reason))) {
@@ -83,6 +84,8 @@ class Steps extends UIPlugin {
     grow("ROW", getters.getNumberRows(sheetId), row + 1);
   }
 }
+
+const lastOf = ({ _zone: { right, bottom } }: RangeData): { col: number; row: number } => ({ col: right ?? 0, row: bottom ?? 0 });
 
 const OURS = "isLotwrights";
 

@@ -1,13 +1,16 @@
 import type { HostColours, PaneHost } from "../pane/pane-host";
 import { officePort } from "../workbook/office";
+import { excelFiles } from "./files";
 
 export async function excelPaneHost(): Promise<PaneHost> {
   const decimal = await decimalSeparator();
   return {
     port: officePort(),
+    files: excelFiles(),
     decimal,
     // Excel lists with semicolons where the comma is taken.
     separator: decimal === "," ? ";" : ",",
+    tableReferences: true,
     helpUrl: "reference.html",
     ...(excelColours() ? { onColours: tellColours } : {}),
   };

@@ -15,7 +15,7 @@ const COMMON: Otherwise = { value: Ratio.of("0.68"), text: "68%" };
 const WANTS = `a strength by mass from 5% to 70%, as 0.68 or "68%"`;
 const anyShare = shareUpTo(1);
 
-const strengthReader: Reader = {
+export const strengthReader: Reader = {
   ...anyShare,
   wants: WANTS,
   read(cell, name) {

@@ -50,8 +50,42 @@ export function eachRow({ names, arguments: given, single, quick }: EachRow): An
       const { title, lines } = unread.outline();
       return { title: `${title}, row by row`, lines };
     },
-    native: () => null,
+    native: () => native(given, single),
   };
+}
+
+/** The single function's twin in each row, over the cells of that row; null where an argument is no plain range. */
+function native(given: readonly unknown[], single: EachRow["single"]): string[][] | null {
+  const columns = given.map(cellsOf);
+  if (columns.some((cells) => cells === null)) return null;
+  const all = columns.filter((cells) => cells !== null);
+  const rows = Math.max(...all.map(({ length }) => length));
+  if (rows === 1 || all.some(({ length }) => length !== rows && length !== 1)) return null;
+  const twins: string[][] = [];
+  for (let row = 0; row < rows; row++) {
+    const twin = single(...at(all, row)).native();
+    if (typeof twin !== "string") return null;
+    const inRow = all.filter(({ length }) => length > 1).map((cells) => cells[row] as Reference);
+    const isEmptyNow = inRow.every(({ holds }) => isEmpty(holds));
+    twins.push([isEmptyNow ? `=IF(AND(${inRow.map(({ text }) => `${text}=""`).join(",")}),"",${twin.slice(1)})` : twin]);
+  }
+  return twins;
+}
+
+const ONE_COLUMN = /^((?:'(?:[^']|'')+'|[\p{L}\p{N}_.]+)!)?(\$?)([A-Z]{1,3})(\$?)(\d+):\$?([A-Z]{1,3})\$?(\d+)$/iu;
+
+/** The cells of a column one by one; a single value or cell stands for all rows. */
+function cellsOf(argument: unknown): readonly unknown[] | null {
+  if (!(argument instanceof Reference)) return Array.isArray(argument) ? null : [argument];
+  const [, sheet = "", a = "", letter = "", b = "", top, last, bottom] = ONE_COLUMN.exec(argument.text) ?? [];
+  const holds = argument.holds;
+  if (top === undefined) return Array.isArray(holds) || argument.text.includes(":") ? null : [argument];
+  if (letter.toUpperCase() !== last?.toUpperCase()) return null;
+  const rows = Array.isArray(holds) ? (holds as unknown[]).map((row) => (Array.isArray(row) ? (row[0] as unknown) : row)) : null;
+  return Array.from({ length: Number(bottom) - Number(top) + 1 }, (_, i) => {
+    const text = `${sheet}${a}${letter}${b}${Number(top) + i}`;
+    return rows === null ? new Reference(text) : new Reference(text, rows[i] ?? null);
+  });
 }
 
 function column(argument: unknown, name: string): Column {

@@ -1,5 +1,5 @@
 /** The edge: every argument of a cell function is read through one of these. */
-export { commonAcid, density, strength } from "./acid";
+export { commonAcid, density, strength, strengthReader } from "./acid";
 export { all, alongWith, cellEfficiency, fourFifths, justOne, none, nothing, quarter, roundsToEven, single, together, twoPlaces, twoSigma, wasGiven } from "./bound";
 export { fineness, inPerThousand, onScaleOf, standard } from "./fineness";
 export { paired, range, total, withoutGaps } from "./range";

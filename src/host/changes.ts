@@ -12,7 +12,7 @@ import { writtenLooks } from "./written-looks";
 export interface Changes {
   /** What a patch writes into the file. */
   readonly cells: readonly CellChange[];
-  /** Sheets, notes and pictures since the file was opened; left out where there are none. */
+  /** Sheets, notes, pictures and larger tables since the file was opened; left out where there are none. */
   readonly additions?: Additions;
   /** Formulas whose stored value stays though it may be out of date, since the grid does not compute them as Excel does. */
   readonly notComputed: readonly string[];
@@ -38,8 +38,8 @@ export function changesSince(model: Model, then: Snapshot): Changes {
     else if (looks.has(place)) cells.push({ ...restyled(place, after, then), ...look });
   }
   const notComputed = isEdited ? [...then.differing].filter((place) => now.get(place)?.text === then.cells.get(place)?.text) : [];
-  const additions = writtenAdditions(model, now);
-  const adds = [additions.sheets, additions.notes, additions.pictures].some((list) => list !== undefined && list.length > 0);
+  const additions = writtenAdditions(model, now, then.tables);
+  const adds = [additions.sheets, additions.notes, additions.pictures, additions.tables].some((list) => list !== undefined && list.length > 0);
   return { cells, ...(adds ? { additions } : {}), notComputed, leftBehind: leftBehind(model, then, looks) };
 }
 
@@ -90,6 +90,6 @@ const IN_WORDS: Readonly<Record<LookKind, string>> = {
 };
 
 function leftBehind(model: Model, then: Snapshot, looks: ReadonlyMap<string, unknown>): string[] {
-  const now = looksOf(model, then.sheets);
+  const now = looksOf(model, then.sheets, then.tables);
   return changedLooks(then.looks, now, (sheet, address) => looks.has(placeOf(sheet, address)) || then.written.has(placeOf(sheet, address))).map((kind) => IN_WORDS[kind]);
 }

@@ -1,6 +1,7 @@
 /** Hands a file to the browser, which puts it among the downloads or asks where. */
 export function download(name: string, bytes: Uint8Array): void {
-  const url = URL.createObjectURL(new Blob([new Uint8Array(bytes)], { type: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" }));
+  const type = name.endsWith(".csv") ? "text/csv;charset=utf-8" : "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+  const url = URL.createObjectURL(new Blob([new Uint8Array(bytes)], { type }));
   const link = document.createElement("a");
   link.href = url;
   link.download = name;

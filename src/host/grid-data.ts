@@ -23,8 +23,9 @@ export function gridData(file: XlsxFile): GridData {
       const cells = contents(file.cells(name));
       const plain = { ...sheetData(name, name, cells), isVisible: state === "visible", ...(looks ? {} : ownLooks(file, name, codes)) };
       const seen = looks?.sheets.find((sheet) => sheet.name === name);
-      if (!seen || !looks) return plain;
-      return { ...seen, cells: unquoted(cells, seen.formats, looks.formats), colNumber: Math.max(seen.colNumber, plain.colNumber), rowNumber: Math.max(seen.rowNumber, plain.rowNumber) };
+      const tables = tablesOf(file, name, seen?.tables ?? []);
+      if (!seen || !looks) return { ...plain, tables };
+      return { ...seen, tables, cells: unquoted(cells, seen.formats, looks.formats), colNumber: Math.max(seen.colNumber, plain.colNumber), rowNumber: Math.max(seen.rowNumber, plain.rowNumber) };
     });
   const data = { ...(looks ?? { ...helpers.createEmptyWorkbookData(), formats: Object.fromEntries(codes.map((code, i) => [i + 1, code])) }), sheets, namedRanges: named(rangeNames(file)) };
   return { data, hasLooks: looks !== null };
@@ -43,6 +44,14 @@ function ownLooks(file: XlsxFile, name: string, codes: string[]): Partial<SheetD
   const cols = Object.fromEntries(hiddenColumns.map((letters) => [helpers.lettersToNumber(letters), { isHidden: true }]));
   return { merges: [...merged], cols, formats, isLocked: isProtected };
 }
+
+/** Every table of the file, looking as the grid read it, or plain where it read none there. */
+function tablesOf(file: XlsxFile, name: string, seen: SheetData["tables"]): SheetData["tables"] {
+  const missed = file.tables(name).filter(({ range }) => !seen.some((table) => table.range === range));
+  return [...seen, ...missed.map(({ range, hasTotals }) => ({ range, type: "static" as const, config: { ...PLAIN_TABLE, totalRow: hasTotals } }))];
+}
+
+const PLAIN_TABLE = { hasFilters: false, numberOfHeaders: 1, firstColumn: false, lastColumn: false, bandedRows: false, bandedColumns: false, styleId: "None" };
 
 function readLooks(file: XlsxFile): WorkbookData | null {
   try {

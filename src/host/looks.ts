@@ -1,5 +1,7 @@
 import { type Model, type SheetData, type WorkbookData, helpers } from "@odoo/o-spreadsheet";
 import { PICTURE } from "../workbook/grid-kept";
+import { tablesNow } from "../workbook/grid-tables";
+import type { TableInfo } from "../workbook/port";
 
 /** What the grid shows besides contents, to see whether it changed. */
 export interface Looks {
@@ -11,18 +13,22 @@ export interface Looks {
 
 export type LookKind = "formats" | "sizes" | "figures" | "merges" | "rules" | "view";
 
-/** The looks of these sheets; pictures that the port put there are saved and no change of looks. */
-export function looksOf(model: Model, wanted: ReadonlySet<string>): Looks {
+/** The looks of these sheets; pictures that the port put there and what a table took up are saved, and no change of looks. */
+export function looksOf(model: Model, wanted: ReadonlySet<string>, tablesOf: ReadonlyMap<string, readonly TableInfo[]>): Looks {
   // Not exportData: that makes a second model, to check itself, which takes as long as opening the file.
   const data = model._exportData(false);
   const sheets = data.sheets.filter(({ name }) => wanted.has(name));
+  const placed = ({ id, name, tables }: SheetData): unknown => {
+    const saved = tablesNow(model, id, tablesOf.get(name) ?? []).map(({ range }) => range);
+    return tables.map((table) => (saved.includes(table.range) ? { ...table, range: table.range.replace(/:.*/, "") } : table));
+  };
   const each = (pick: (sheet: SheetData) => unknown): string => JSON.stringify(sheets.map(pick));
   return {
     plain: {
       sizes: each(({ cols, rows }) => [cols, rows]),
       figures: each(({ figures }) => figures.filter(({ id }) => !id.startsWith(PICTURE))),
       merges: each(({ merges }) => merges),
-      rules: each(({ conditionalFormats, dataValidationRules, tables }) => [conditionalFormats, dataValidationRules, tables]) + JSON.stringify(data.namedRanges),
+      rules: each((sheet) => [sheet.conditionalFormats, sheet.dataValidationRules, placed(sheet)]) + JSON.stringify(data.namedRanges),
       view: each(({ panes, headerGroups, isVisible, name }) => [panes, headerGroups, isVisible, name]),
     },
     formats: new Map(sheets.map((sheet) => [sheet.name, formatsOf(sheet, data)])),

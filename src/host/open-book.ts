@@ -2,7 +2,7 @@ import { type Model, isCoreCommand } from "@odoo/o-spreadsheet";
 import { modelOf } from "../engine/model";
 import { type XlsxFile, openXlsx } from "../workbook/file";
 import { type GridFile, gridPort } from "../workbook/grid";
-import type { SheetInfo, BookPort } from "../workbook/port";
+import type { BookPort, SheetInfo } from "../workbook/port";
 import { type Changes, changesSince } from "./changes";
 import { gridData } from "./grid-data";
 import { registerRefusals } from "./refusals";
@@ -71,7 +71,7 @@ export class OpenBook {
   /** Goes on from what was saved. */
   saved(bytes: Uint8Array): void {
     this.#bytes = bytes;
-    this.#then = snapshot(this.model, openXlsx(bytes), this.#opened.sheets);
+    this.#then = snapshot(this.model, openXlsx(bytes), this.#opened);
     this.#isChanged = false;
   }
 }
@@ -86,5 +86,7 @@ function gridFile(file: XlsxFile): GridFile {
       return facts;
     },
     notes: (sheet) => (has(sheet) ? file.notes(sheet) : new Map()),
+    // What is added to a sheet that was itself added is held wherever the sheet is.
+    tryOut: ({ notes = [], ...rest }) => void file.patch([], { ...rest, notes: notes.filter(({ sheet }) => has(sheet)) }),
   };
 }

@@ -1,6 +1,6 @@
 import "./charts";
 import { h } from "../pane/dom";
-import type { PaneHost } from "../pane/pane-host";
+import type { PaneFiles, PaneHost } from "../pane/pane-host";
 import { CellStatus } from "./cell-status";
 import type { Changes } from "./changes";
 import { download } from "./download";
@@ -103,10 +103,17 @@ export class Page {
       this.#notices.tell(`This grid computes ${some(differing)} otherwise than the program that saved the file, or cannot compute it: the stored ${differing.length > 1 ? "values stay" : "value stays"} in the file`);
   }
 
-  async #openPane({ port }: OpenBook): Promise<void> {
+  async #openPane(book: OpenBook): Promise<void> {
     const { mountPane } = await import("../pane/mount");
     this.#closePane?.();
-    const host: PaneHost = { port, separator: ",", decimal: ".", helpUrl: "reference.html" };
+    const files: PaneFiles = {
+      current: async () => ({ name: book.name, bytes: book.patched() }),
+      handOver: async (name, bytes) => {
+        download(name, bytes);
+        return `look for ${name} among your downloads`;
+      },
+    };
+    const host: PaneHost = { port: book.port, files, separator: ",", decimal: ".", helpUrl: "reference.html" };
     this.#closePane = mountPane(this.#paneRoot, host);
   }
 

@@ -3,6 +3,7 @@ import type { CellContent } from "../engine/outcome";
 import { lotCells } from "../engine/lot-cells";
 import { readCell } from "../engine/read-cell";
 import type { CellValue, XlsxFile } from "../workbook/file";
+import type { TableInfo } from "../workbook/port";
 import { type Looks, looksOf } from "./looks";
 import { placeOf } from "./place";
 import { sameValue } from "./same-value";
@@ -36,9 +37,13 @@ export interface Snapshot {
   readonly written: ReadonlySet<string>;
   /** The sheets of the file that was opened; those that were added since are saved whole. */
   readonly sheets: ReadonlySet<string>;
+  /** The tables of that file, by their sheets. */
+  readonly tables: ReadonlyMap<string, readonly TableInfo[]>;
 }
 
-export function snapshot(model: Model, file: XlsxFile, sheets = new Set(file.sheets.map(({ name }) => name)) as ReadonlySet<string>): Snapshot {
+/** After a saving, of the new file beside what was opened. */
+export function snapshot(model: Model, file: XlsxFile, opened: Pick<Snapshot, "sheets" | "tables"> = sheetsOf(file)): Snapshot {
+  const { sheets, tables } = opened;
   const cells = knownCells(model);
   const stored = new Map<string, StoredValue>();
   const differing = new Set<string>();
@@ -53,8 +58,13 @@ export function snapshot(model: Model, file: XlsxFile, sheets = new Set(file.she
       if (!sameValue(known.results[0]?.[0]?.value ?? null, value) || (fills === null && known.fills !== address)) differing.add(place);
     }
   }
-  return { cells, stored, differing, looks: looksOf(model, sheets), written: new Set(writtenLooks(model).keys()), sheets };
+  return { cells, stored, differing, looks: looksOf(model, sheets, tables), written: new Set(writtenLooks(model).keys()), sheets, tables };
 }
+
+const sheetsOf = (file: XlsxFile): Pick<Snapshot, "sheets" | "tables"> => ({
+  sheets: new Set(file.sheets.map(({ name }) => name)),
+  tables: new Map(file.sheets.filter(({ kind }) => kind === "worksheet").map(({ name }) => [name, file.tables(name)])),
+});
 
 /** Every cell of the grid that holds something. */
 export function knownCells(model: Model): Map<string, KnownCell> {

@@ -1,20 +1,22 @@
 import type { Model } from "@odoo/o-spreadsheet";
 import { catalogue } from "../catalogue/catalogue";
 import type { AddedCell, AddedSheet, Additions } from "../workbook/file";
+import { tablesLarger } from "../workbook/grid-tables";
 import { keptChanges } from "../workbook/grid-kept";
-import type { NewSheet } from "../workbook/port";
+import type { NewSheet, TableInfo } from "../workbook/port";
 import { placeOf } from "./place";
 import type { KnownCell } from "./snapshot";
 import { type WrittenLook, writtenLooks } from "./written-looks";
 
-/** What the port added and the grid still has: sheets with their cells as they are now, notes and pictures. */
-export function writtenAdditions(model: Model, cells: ReadonlyMap<string, KnownCell>): Additions {
+/** What the grid has and the file that was opened has not: sheets with their cells as they are now, notes, pictures, larger tables. */
+export function writtenAdditions(model: Model, cells: ReadonlyMap<string, KnownCell>, tablesOf: ReadonlyMap<string, readonly TableInfo[]>): Additions {
   const kept = keptChanges(model);
   const names = new Set(model.getters.getSheetIds().map((id) => model.getters.getSheetName(id)));
   const looks = writtenLooks(model);
   const sheets = kept.flatMap((one) => one.sheets).filter(({ newSheet }) => names.has(newSheet)).map((sheet) => addedSheet(sheet, cells, looks));
   const notes = new Map(kept.flatMap((one) => one.notes).map((note) => [placeOf(note.sheet, note.cell), note]));
-  return { sheets, notes: [...notes.values()], pictures: kept.flatMap((one) => one.pictures) };
+  const tables = [...tablesOf].flatMap(([sheet, known]) => tablesLarger(model, model.getters.getSheetIdByName(sheet) ?? "", known));
+  return { sheets, notes: [...notes.values()], pictures: kept.flatMap((one) => one.pictures), tables };
 }
 
 function addedSheet({ newSheet, cells, pictures: _pictures, ...rest }: NewSheet, known: ReadonlyMap<string, KnownCell>, looks: ReadonlyMap<string, WrittenLook>): AddedSheet {

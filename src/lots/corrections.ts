@@ -90,17 +90,22 @@ export function chosen(field: FieldId, column: ListColumn, list: LotList, sheet:
 function addedColumn(field: FieldId, unit: string | undefined, list: LotList, sheet: SheetReading): ColumnMatch | string {
   const number = (list.columns.at(-1)?.number ?? 0) + 1;
   const letter = columnName(number);
-  const { title, kind } = fieldOf(field);
   const bottom = Math.max(list.lastRow + 1, list.totalRow ?? 0);
   for (let row = list.upperHeadingRow; row <= bottom; row++)
     if (isFilled(sheet.at(row, number)))
       return `Column ${letter} beside the list is not free (${letter}${row} holds something): insert a column there (right-click the letter ${letter}, Insert), then look again`;
   const symbol = unit ?? usualUnit(field);
-  const heading = symbol === null || kind === "fineness" || kind === "share" || kind === "per thousand" ? title : kind === "per mass" ? `${title} (per ${symbol})` : `${title} (${symbol})`;
-  return { field, column: { number, letter, heading, isHidden: false }, unit: symbol === null ? null : { symbol, from: "told" }, reason: "a new column at the right of the list", doubt: null };
+  return { field, column: { number, letter, heading: ownHeading(field, symbol), isHidden: false }, unit: symbol === null ? null : { symbol, from: "told" }, reason: "a new column at the right of the list", doubt: null };
 }
 
-function usualUnit(field: FieldId): string | null {
+/** The heading that we give a column of ours. */
+export function ownHeading(field: FieldId, symbol = usualUnit(field)): string {
+  const { title, kind } = fieldOf(field);
+  if (symbol === null || kind === "fineness" || kind === "share" || kind === "per thousand") return title;
+  return kind === "per mass" ? `${title} (per ${symbol})` : `${title} (${symbol})`;
+}
+
+export function usualUnit(field: FieldId): string | null {
   switch (fieldOf(field).kind) {
     case "mass":
       return field === "fineWeight" || field === "outturn" ? "ozt" : "g";

@@ -116,9 +116,15 @@ function sharedOn(title: string, value: Given["value"], symbol: string | null): 
   return { content: (symbol === "%" ? share.times(Ratio.of(100)) : share).toNumber(), note: null };
 }
 
-function perThousandOn(title: string, value: Given["value"], symbol: string | null): Converted | string {
+/** Parts per thousand, read from 5, "5‰" or "0.5%". */
+export function readPerThousand(value: Given["value"]): Ratio | null {
   const [, digits, sign] = typeof value === "string" ? (/^\s*(\d{1,9}(?:\.\d{1,9})?)\s*([%‰])\s*$/.exec(value) ?? []) : [];
-  const parts = digits !== undefined ? Ratio.of(digits).times(Ratio.of(sign === "%" ? 10 : 1)) : typeof value === "number" && value >= 0 ? Ratio.of(value) : null;
+  if (digits !== undefined) return Ratio.of(digits).times(Ratio.of(sign === "%" ? 10 : 1));
+  return typeof value === "number" && value >= 0 ? Ratio.of(value) : null;
+}
+
+function perThousandOn(title: string, value: Given["value"], symbol: string | null): Converted | string {
+  const parts = readPerThousand(value);
   if (!parts) return unreadable(title, 'parts per thousand, or a text such as "5‰" or "0.5%"');
   return { content: (symbol === "%" ? parts.over(Ratio.of(10)) : parts).toNumber(), note: null };
 }

@@ -84,11 +84,11 @@ function net(operands: Operands, wanted: string): LotFormula {
 }
 
 /** An empty tare is none, and a tare of 0 is no weight that could be told in another unit. */
-const tareIn = (tare: Operand, wanted: string): string => (tare.unit === wanted ? tare.text : `IF(N(${tare.text})>0,${inUnit(tare, wanted)},0)`);
+const tareIn = (tare: Operand, wanted: string): string => (tare.unit === wanted ? tare.text : `IF(SUM(${tare.text})>0,${inUnit(tare, wanted)},0)`);
 
 
 /** The net weight, or where the list has no column for it, gross less tare. */
-function netWeight(operands: Operands): Operand | null {
+export function netWeight(operands: Operands): Operand | null {
   const own = operands.of("net");
   if (own) return own;
   const [gross, tare] = [operands.of("gross"), operands.of("tare")];
@@ -97,7 +97,7 @@ function netWeight(operands: Operands): Operand | null {
 }
 
 /** The fine weight, or where the list has no column for it, what it comes from. */
-function fineWeight(operands: Operands): Operand | null {
+export function fineWeight(operands: Operands): Operand | null {
   const own = operands.of("fineWeight");
   if (own) return own;
   const [weight, fineness] = [netWeight(operands), operands.fineness()];

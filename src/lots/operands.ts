@@ -23,6 +23,8 @@ export interface RowWords {
   readonly present: ReadonlySet<FieldId>;
   /** Name of the table whose column names stand in formulas; null where cells are named. */
   readonly table: string | null;
+  /** The list's sheet with its exclamation mark, where the formulas stand on another sheet. */
+  readonly prefix?: string;
 }
 
 export class Operands {
@@ -40,8 +42,8 @@ export class Operands {
   }
 
   reference({ column }: ColumnMatch): string {
-    const { table, row } = this.words;
-    return table === null ? `${column.letter}${row}` : `${table}[[#This Row],[${column.heading.replace(/['#@[\]]/g, "'$&")}]]`;
+    const { table, row, prefix = "" } = this.words;
+    return table === null ? `${prefix}${column.letter}${row}` : `${table}[[#This Row],[${column.heading.replace(/['#@[\]]/g, "'$&")}]]`;
   }
 
   /** A fineness that a function of ours can read, whatever scale the column is on. */

@@ -22,6 +22,9 @@ export interface RowCell {
   readonly overwrites: boolean;
 }
 
+/** Where most of a row comes from. */
+export const WHY = { given: "what you gave", above: "the formula of the cells above it", ours: "a formula of Lotwright over the row's own cells" } as const;
+
 export interface NewRow {
   readonly row: number;
   readonly cells: readonly RowCell[];
@@ -60,21 +63,25 @@ export function newRow(sheet: SheetReading, { list, matches }: LotMatch, given: 
 
   const put = (column: ListColumn, field: FieldId | null, content: CellWrite["content"], why: string, more: Pick<CellWrite, "asText" | "numberFormat"> = {}): void => {
     const before = sheet.at(row, column.number);
-    if (before.formula === null && before.value === content) return;
+    if (before.formula === content || (before.formula === null && before.value === content)) return;
     const overwrites = isFilled(before);
     if (overwrites && (field === null || !options.overwrite?.has(field))) {
       if (field !== null && given[field] !== undefined) remarks.push(`${column.letter}${row} (${column.heading}) is filled and stays as it is: tick it to write over it`);
       return;
     }
-    const like = list.rows.length > 0 ? { like: `${column.letter}${list.lastRow}` } : more.numberFormat === undefined ? {} : { numberFormat: more.numberFormat };
-    cells.push({ field, heading: column.heading, why, overwrites, write: { sheet: list.sheet, cell: `${column.letter}${row}`, content, ...(more.asText ? { asText: true } : {}), ...like } });
+    const like = list.rows.length > 0 ? { like: `${column.letter}${list.lastRow}` } : {};
+    // A column that is still empty has no number format to follow.
+    const above = sheet.at(list.lastRow, column.number);
+    const isFirst = list.rows.length === 0 || (!isFilled(above) && above.numberFormat === undefined);
+    const format = isFirst && more.numberFormat !== undefined ? { numberFormat: more.numberFormat } : {};
+    cells.push({ field, heading: column.heading, why, overwrites, write: { sheet: list.sheet, cell: `${column.letter}${row}`, content, ...(more.asText ? { asText: true } : {}), ...like, ...format } });
   };
 
   for (const column of list.columns) {
     const match = matches.find((one) => one.column.number === column.number);
     const shared = columnFormula(sheet, list, column.number, row);
     if (!match) {
-      if (shared !== null) put(column, null, shared, "the formula of the cells above it");
+      if (shared !== null) put(column, null, shared, WHY.above);
       continue;
     }
     const { field } = match;
@@ -88,15 +95,15 @@ export function newRow(sheet: SheetReading, { list, matches }: LotMatch, given: 
         refusals.push(written);
         continue;
       }
-      put(column, field, written.content, "what you gave", { asText: typeof written.content === "string", ...formatOf(match) });
+      put(column, field, written.content, WHY.given, { asText: typeof written.content === "string", ...formatOf(match) });
       if (written.note !== null) notes.push({ sheet: list.sheet, cell: `${column.letter}${row}`, note: written.note });
       if (shared !== null) remarks.push(`${column.letter}${row} (${column.heading}) gets what you gave; the cells above it hold a formula`);
-    } else if (shared !== null) put(column, field, shared, "the formula of the cells above it");
+    } else if (shared !== null) put(column, field, shared, WHY.above);
     else if (fieldOf(field).from.length > 0 || field === "recovery") {
       const { formula, needs } = lotFormula(field, match.unit, operands, options.shop ?? {});
       if (match.unit?.symbol === null && match.unit.from === null && fieldOf(field).kind === "mass") refusals.push(`Say the unit of column ${column.letter} ‘${column.heading}’ before a formula is written there`);
       else if (formula === null) remarks.push(`${column.letter}${row} (${column.heading}) stays empty: it needs ${needs ?? "more"}`);
-      else put(column, field, formula, "a formula of Lotwright over the row's own cells", formatOf(match));
+      else put(column, field, formula, WHY.ours, formatOf(match));
     }
   }
   for (const [id, input] of Object.entries(given)) {
@@ -167,10 +174,14 @@ function spelledAsAbove(sheet: SheetReading, { number }: ListColumn, rows: reado
   return same.at(-1) ?? unit;
 }
 
-const formatOf = ({ field, unit }: ColumnMatch): Pick<CellWrite, "numberFormat"> => {
+/** Of a column that has none yet. */
+function formatOf({ field, unit }: ColumnMatch): Pick<CellWrite, "numberFormat"> {
   const { kind } = fieldOf(field);
-  return kind === "date" ? { numberFormat: "yyyy-mm-dd" } : kind === "share" && unit?.symbol === "fraction" ? { numberFormat: "0.0%" } : {};
-};
+  if (kind === "date") return { numberFormat: "yyyy-mm-dd" };
+  if (kind === "share" && unit?.symbol === "fraction") return { numberFormat: "0.0%" };
+  if (field === "payout") return { numberFormat: "#,##0.00" };
+  return ["fineWeight", "copper", "acid"].includes(field) ? { numberFormat: "#,##0.000" } : {};
+}
 
 /** A formula that takes over the cell's number, told in the unit of the column. */
 function operandOfCell({ unit, field }: ColumnMatch, input: { readonly sheet: string; readonly cell: string; readonly unit?: string }, sheet: string): string {

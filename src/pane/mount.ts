@@ -25,13 +25,21 @@ export function mountPane(root: HTMLElement, host: PaneHost): Unmount {
       if (!isFirst) page.focus();
     },
   };
-  const home = (): void => {
+  let isShown = true;
+  const home = (fault: string | null = null): void => {
+    const from = left;
     left = null;
-    stage.show(frontPage(tasks, open));
+    stage.show(frontPage(tasks, (task) => void open(task), from, fault));
   };
-  const open = (task: Task): void => {
+  const open = async (task: Task): Promise<void> => {
     left = task;
-    task.open(stage, home);
+    try {
+      const openTask = await task.load();
+      if (isShown && left === task) openTask(stage, () => home());
+    } catch (thrown) {
+      console.error(thrown);
+      if (isShown && left === task) home(`“${task.title}” could not be loaded: see that this machine is online, then open it again`);
+    }
   };
   const onKey = (event: KeyboardEvent): void => {
     if (event.key !== "Escape" || event.defaultPrevented) return;
@@ -42,9 +50,10 @@ export function mountPane(root: HTMLElement, host: PaneHost): Unmount {
   root.classList.add("lotwright-pane");
   root.addEventListener("keydown", onKey);
   const unfollow = followColours(root, host);
-  if (left) open(left);
+  if (left) void open(left);
   else home();
   return () => {
+    isShown = false;
     current?.close();
     unfollow();
     root.removeEventListener("keydown", onKey);

@@ -20,6 +20,9 @@ export interface Stage {
 export interface Task {
   readonly title: string;
   readonly about: string;
-  /** Shows the task where it was left; `leave` goes back to the list of tasks. */
-  open(stage: Stage, leave: () => void): void;
+  /** Gets its code, which is loaded when the task is opened. */
+  load(): Promise<OpenTask>;
 }
+
+/** Shows a task where it was left; `leave` goes back to the list of tasks. */
+export type OpenTask = (stage: Stage, leave: () => void) => void;

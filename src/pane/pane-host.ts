@@ -1,4 +1,4 @@
-import type { WorkbookPort } from "../workbook/port";
+import type { BookPort } from "../workbook/port";
 
 /** Colours as CSS writes them: "#ffffff". */
 export interface HostColours {
@@ -6,12 +6,23 @@ export interface HostColours {
   readonly text: string;
 }
 
+/** The workbook's own file, and a way to hand over another. */
+export interface PaneFiles {
+  /** As it would be saved now. */
+  current(): Promise<{ readonly name: string; readonly bytes: Uint8Array }>;
+  /** Says where the file went: "look for it among your downloads". */
+  handOver(name: string, bytes: Uint8Array): Promise<string>;
+}
+
 /** What the pane needs of the spreadsheet it stands beside. */
 export interface PaneHost {
-  readonly port: WorkbookPort;
+  readonly port: BookPort;
   /** How this user's spreadsheet shows a formula; the port takes formulas in en-US form whatever these say. */
   readonly separator: "," | ";";
   readonly decimal: "." | ",";
+  readonly files: PaneFiles;
+  /** Its formulas may name the columns of a table, as in Lots[[#This Row],[Net]]. */
+  readonly tableReferences?: boolean;
   /** The reference page; a link to it is shown when there is one. */
   readonly helpUrl?: string;
   /** Tells the host's own colours at once and whenever they change; without it the pane follows the system. */

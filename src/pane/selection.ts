@@ -1,4 +1,4 @@
-import type { Place, WorkbookPort } from "../workbook/port";
+import type { BookPort, Place } from "../workbook/port";
 
 export interface Selected {
   readonly sheet: string;
@@ -8,7 +8,7 @@ export interface Selected {
 }
 
 /** Tells the selection at once and whenever it changes; a sentence where it cannot be seen. */
-export function followSelection(port: WorkbookPort, listener: (selected: Selected | string) => void): () => void {
+export function followSelection(port: BookPort, listener: (selected: Selected | string) => void): () => void {
   let isFollowed = true;
   let hasMoved = false;
   const stop = port.onSelection((place) => {

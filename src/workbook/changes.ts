@@ -1,4 +1,4 @@
-import type { CellWrite, Change, NewSheet, Note, Picture, SheetCell } from "./port";
+import type { CellWrite, Change, NewSheet, Note, Picture, SheetCell, TableGrowth } from "./port";
 import { areaText, isInside, readAddress, readArea } from "./xlsx/address";
 
 /** Changes by their kind, each of a shape that a workbook can take. */
@@ -8,6 +8,7 @@ export interface SortedChanges {
   readonly notes: readonly Note[];
   /** Those of the new sheets too. */
   readonly pictures: readonly Picture[];
+  readonly tables: readonly TableGrowth[];
 }
 
 /** Refuses in a sentence what no workbook could take, before anything is asked of one. */
@@ -16,12 +17,14 @@ export function sortedChanges(changes: readonly Change[]): SortedChanges {
   const sheets: NewSheet[] = [];
   const notes: Note[] = [];
   const pictures: Picture[] = [];
+  const tables: TableGrowth[] = [];
   for (const change of changes)
     if ("newSheet" in change) {
       sheets.push(change);
       pictures.push(...(change.pictures ?? []));
     } else if ("png" in change) pictures.push(change);
     else if ("note" in change) notes.push(change);
+    else if ("table" in change) tables.push(change);
     else cells.push(change);
 
   checkOnce(cells);
@@ -30,7 +33,8 @@ export function sortedChanges(changes: readonly Change[]): SortedChanges {
   notes.forEach(checkNote);
   sheets.forEach((sheet) => checkSheet(sheet, sheets));
   pictures.forEach(checkPicture);
-  return { cells, sheets, notes, pictures };
+  tables.forEach((growth) => checkGrowth(growth, tables));
+  return { cells, sheets, notes, pictures, tables };
 }
 
 /** A name as sheets are compared: case does not matter. */
@@ -97,8 +101,17 @@ function checkPicture({ sheet, at, png, width, height }: Picture): void {
   if (!(width > 0 && height > 0 && width <= 4000 && height <= 4000)) refuse(what, `${width} × ${height} is no size for it`);
 }
 
+function checkGrowth({ table, tableRange }: TableGrowth, all: readonly TableGrowth[]): void {
+  if (!readArea(tableRange)) refuseGrowth(table, `it cannot take up ${tableRange}: name a range, such as A1:F40`);
+  if (all.filter((one) => sheetKey(one.table) === sheetKey(table)).length > 1) refuseGrowth(table, "it grows twice in one go");
+}
+
 const refuse = (what: string, why: string): never => {
   throw new Error(`Cannot write ${what}: ${why}`);
+};
+
+export const refuseGrowth = (table: string, why: string): never => {
+  throw new Error(`Cannot enlarge the table ${table}: ${why}`);
 };
 
 interface KnownSheet {

@@ -5,6 +5,7 @@ import { refuseBySheets, sheetKey, sortedChanges } from "./changes";
 import { type AddedCell, type AddedSheet, type Cell, type CellChange, type CellValue, openXlsx, type XlsxFile } from "./file";
 import type { CellContent, CellReading, CellWrite, Change, NamedPlace, NewSheet, Place, SheetInfo, Undo, BookPort } from "./port";
 import { rangeNames } from "./range-names";
+import { grownTables } from "./table-growth";
 import { addressOf, readArea, spotsOf } from "./xlsx/address";
 
 /** The port over a file in memory: every write gives a new file, with the values that its formulas then have. */
@@ -59,8 +60,9 @@ export class FilePort implements BookPort {
   async write(changes: readonly Change[]): Promise<Undo> {
     const sorted = sortedChanges(changes);
     refuseBySheets(sorted, this.#state.infos());
+    const tables = await grownTables(sorted, this.#state.infos(), (place) => this.read(place));
     const before = this.#state;
-    const bytes = before.patched(sorted.cells, sorted.sheets, (cells, sheets) => before.file.patch(cells, { sheets, notes: sorted.notes, pictures: sorted.pictures }));
+    const bytes = before.patched(sorted.cells, sorted.sheets, (cells, sheets) => before.file.patch(cells, { sheets, notes: sorted.notes, pictures: sorted.pictures, tables }));
     const after = new State(openXlsx(bytes));
     this.#state = after;
     return {

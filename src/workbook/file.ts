@@ -1,4 +1,4 @@
-import type { SheetInfo } from "./port";
+import type { SheetInfo, TableInfo } from "./port";
 import { readCells, type Cell } from "./xlsx/cells";
 import type { Additions, CellChange } from "./xlsx/change";
 import { gridParts } from "./xlsx/grid-parts";
@@ -8,13 +8,13 @@ import { refuseOtherFiles } from "./xlsx/other-files";
 import { Package } from "./xlsx/package";
 import { patchWorkbook } from "./xlsx/patch-workbook";
 import { readSharedStrings } from "./xlsx/shared-strings";
-import { sheetFacts } from "./xlsx/sheet-facts";
+import { sheetFacts, tablesWithHeadings } from "./xlsx/sheet-facts";
 import { styleFinder } from "./xlsx/style-finder";
 import { type DefinedName, type SheetEntry, Workbook } from "./xlsx/workbook";
 import { readZip } from "./xlsx/zip-read";
 
 export type { Cell } from "./xlsx/cells";
-export type { AddedCell, AddedSheet, Additions, CellChange, CellValue } from "./xlsx/change";
+export type { AddedCell, AddedSheet, Additions, CellChange, CellValue, TableInFile } from "./xlsx/change";
 export { FileFault } from "./xlsx/file-fault";
 export type { DefinedName, SheetEntry } from "./xlsx/workbook";
 
@@ -63,9 +63,19 @@ export class XlsxFile {
     return gridParts(this.#workbook);
   }
 
+  /** A sheet's part as it is written. */
+  text(sheet: string): string {
+    return this.#workbook.parts.text(this.#workbook.sheet(sheet).part);
+  }
+
   /** What is to be known of a worksheet besides its cells. */
   facts(sheet: string): SheetInfo {
     return sheetFacts(this.#workbook.parts, this.#workbook.sheet(sheet));
+  }
+
+  /** The tables of a worksheet that have headings. */
+  tables(sheet: string): readonly TableInfo[] {
+    return tablesWithHeadings(this.#workbook.parts, this.#workbook.sheet(sheet).part);
   }
 
   /** The number format of a style, which every cell names; undefined where it is General. */

@@ -6,7 +6,9 @@ import type { Step } from "../engine/steps";
 import { type SortedChanges, sheetKey } from "./changes";
 import { type KeptChange, PICTURE } from "./grid-kept";
 import { LINE_COLOUR, LOOKS, type LookOf } from "./looks";
+import { tableSteps } from "./grid-tables";
 import type { CellContent, CellWrite, NewSheet, Picture, SheetCell } from "./port";
+import type { GrownTable } from "./table-growth";
 
 export interface GridSteps {
   readonly id: string;
@@ -15,7 +17,7 @@ export interface GridSteps {
 }
 
 /** A write as commands of the grid, and the commands that take it back. */
-export function gridSteps(model: Model, changes: SortedChanges, sheetId: (name: string) => UID): GridSteps {
+export function gridSteps(model: Model, changes: SortedChanges, grown: readonly GrownTable[], sheetId: (name: string) => UID): GridSteps {
   const { getters } = model;
   const ids = new helpers.UuidGenerator();
   const id = ids.uuidv4();
@@ -39,6 +41,9 @@ export function gridSteps(model: Model, changes: SortedChanges, sheetId: (name: 
     // A workbook keeps at least one sheet that shows, and the grid counts a hidden one that goes among those.
     backwards.push({ type: "SHOW_SHEET", sheetId: own }, { type: "DELETE_SHEET", sheetId: own, sheetName: sheet.newSheet });
   });
+  const written = kept.cells.flatMap(({ sheet }) => (isMade(sheet) ? [] : [idOf(sheet)]));
+  const tables = tableSteps(model, written, grown, idOf);
+  steps.push(...tables.first);
   for (const write of kept.cells) {
     const cell = { sheetId: idOf(write.sheet), ...helpers.toCartesian(write.cell) };
     const like = write.like === undefined || isMade(write.sheet) ? null : { sheetId: cell.sheetId, ...helpers.toCartesian(plain(write.like)) };
@@ -50,6 +55,8 @@ export function gridSteps(model: Model, changes: SortedChanges, sheetId: (name: 
     backwards.push({ type: "UPDATE_CELL", ...cell, content, style: before?.style ?? null, format: before?.format ?? "" });
     if (like) backwards.push({ type: "SET_BORDER", ...cell, border: getters.getCellBorder(cell) ?? undefined });
   }
+  steps.push(...tables.last);
+  backwards.push(...tables.back);
   for (const picture of kept.pictures) {
     const figureId = PICTURE + ids.uuidv4();
     steps.push(pictureStep(idOf(picture.sheet), figureId, picture));

@@ -5,8 +5,9 @@ import { READ, readings } from "./office/reading";
 import { run } from "./office/run";
 import { areaOf } from "./office/shape";
 import { areaIn, namedPlaces, sheetInfos } from "./office/sheets";
-import type { BookPort, Place } from "./port";
-import { areaText } from "./xlsx/address";
+import type { BookPort, CellReading, Place } from "./port";
+import { grownTables } from "./table-growth";
+import { type Area, areaText } from "./xlsx/address";
 
 /** The port over Excel. */
 export function officePort(): BookPort {
@@ -47,13 +48,14 @@ const onSelection: BookPort["onSelection"] = (listener) => {
 
 const read: BookPort["read"] = (place) => {
   const area = areaOf(place);
-  return run(`read ${named(place)}`, async (context) => {
-    const range = context.workbook.worksheets.getItem(place.sheet).getRange(place.range);
-    range.load(READ);
-    await context.sync();
-    return readings(range, area);
-  });
+  return run(`read ${named(place)}`, (context) => readPlace(context, place, area));
 };
+
+async function readPlace(context: Excel.RequestContext, { sheet, range: text }: Place, area: Area): Promise<CellReading[][]> {
+  const range = context.workbook.worksheets.getItem(sheet).getRange(text).load(READ);
+  await context.sync();
+  return readings(range, area);
+}
 
 const sheets: BookPort["sheets"] = () => run("look through the sheets", sheetInfos);
 
@@ -68,8 +70,10 @@ const write: BookPort["write"] = async (asked) => {
   const all = changes.cells.length === more.length + 1 ? "cells" : "changes";
   const what = more.length === 0 ? first : `all of the ${more.length + 1} ${all}`;
   const changed = await run(`write ${what}`, async (context) => {
-    refuseBySheets(changes, await sheetInfos(context));
-    const changing = await beforeChanging(context, changes);
+    const known = await sheetInfos(context);
+    refuseBySheets(changes, known);
+    const tables = await grownTables(changes, known, (place) => readPlace(context, place, areaOf(place)));
+    const changing = await beforeChanging(context, changes, tables);
     try {
       await change(context, changing);
     } catch (error) {

@@ -1,5 +1,6 @@
 import { refuseBySheets, sortedChanges } from "./changes";
-import { type CellReading, type CellWrite, type Change, type NewSheet, type Note, type Picture, type Undo, type WorkbookPort, isBookPort } from "./port";
+import type { BookPort, CellReading, CellWrite, Change, NewSheet, Note, Picture, TableGrowth, Undo } from "./port";
+import { grownTables } from "./table-growth";
 import { addressOf, areaText, readAddress, readArea, type Area, type Spot } from "./xlsx/address";
 
 export type { Undo } from "./port";
@@ -24,21 +25,24 @@ export interface Plan {
   readonly sheets: readonly NewSheet[];
   /** Those of the new sheets are with their sheets. */
   readonly pictures: readonly Picture[];
+  readonly tables: readonly TableGrowth[];
 }
 
 const isFilled = (cell: CellReading): boolean =>
   cell.formula !== null || (cell.value !== null && cell.value !== "");
 
 /** Looks at everything that the changes would touch; refuses what the workbook would not take. Nothing is written. */
-export async function plan(port: WorkbookPort, changes: readonly Change[]): Promise<Plan> {
+export async function plan(port: BookPort, changes: readonly Change[]): Promise<Plan> {
   const sorted = sortedChanges(changes);
-  if (isBookPort(port)) refuseBySheets(sorted, await port.sheets());
+  const sheets = await port.sheets();
+  refuseBySheets(sorted, sheets);
+  await grownTables(sorted, sheets, (place) => port.read(place));
   const made = new Set(sorted.sheets.map(({ newSheet }) => newSheet));
   const onNew = (sheet: string): boolean => made.has(sheet);
   const before = await readCells(port, sorted.cells.filter(({ sheet }) => !onNew(sheet)));
   const notes: PlannedNote[] = [];
   for (const note of sorted.notes) {
-    const there = onNew(note.sheet) ? null : await noteBeside(port, note);
+    const there = onNew(note.sheet) ? null : await port.note(note);
     notes.push({ note, before: there, overwrites: there !== null });
   }
   return {
@@ -49,6 +53,7 @@ export async function plan(port: WorkbookPort, changes: readonly Change[]): Prom
     notes,
     sheets: sorted.sheets,
     pictures: changes.filter((change): change is Picture => "png" in change),
+    tables: sorted.tables,
   };
 }
 
@@ -56,7 +61,7 @@ export async function plan(port: WorkbookPort, changes: readonly Change[]): Prom
  * Applies a plan whole. Refuses when a filled cell or note was not allowed to be overwritten, or when one changed
  * between the planning and now; nothing is written then. The undoing is refused when a cell has changed since.
  */
-export async function apply(port: WorkbookPort, plan: Plan, allowOverwrite: (planned: PlannedCell | PlannedNote) => boolean): Promise<Undo> {
+export async function apply(port: BookPort, plan: Plan, allowOverwrite: (planned: PlannedCell | PlannedNote) => boolean): Promise<Undo> {
   for (const planned of [...plan.cells, ...plan.notes])
     if (planned.overwrites && !allowOverwrite(planned))
       throw new Error(`${"write" in planned ? at(planned.write) : `The note beside ${at(planned.note)}`} is filled: tick it to overwrite it, or choose another cell`);
@@ -67,9 +72,9 @@ export async function apply(port: WorkbookPort, plan: Plan, allowOverwrite: (pla
   for (const { write, before } of plan.cells)
     if (!holdsTheSame(now.get(at(write)) ?? EMPTY, before)) throw new Error(`${at(write)} changed since the review: look at it again before writing`);
   for (const { note, before } of plan.notes)
-    if (before !== null && (await noteBeside(port, note)) !== before) throw new Error(`The note beside ${at(note)} changed since the review: look at it again before writing`);
+    if (before !== null && (await port.note(note)) !== before) throw new Error(`The note beside ${at(note)} changed since the review: look at it again before writing`);
 
-  const { undo } = await port.write([...plan.sheets, ...writes, ...plan.notes.map(({ note }) => note), ...plan.pictures]);
+  const { undo } = await port.write([...plan.sheets, ...plan.tables, ...writes, ...plan.notes.map(({ note }) => note), ...plan.pictures]);
   const written = await readCells(port, writes);
   return {
     async undo() {
@@ -81,8 +86,6 @@ export async function apply(port: WorkbookPort, plan: Plan, allowOverwrite: (pla
   };
 }
 
-const noteBeside = async (port: WorkbookPort, note: Note): Promise<string | null> => (isBookPort(port) ? port.note(note) : null);
-
 const EMPTY: CellReading = { value: null, formula: null, error: false };
 
 /** A formula's value may have moved for reasons of its own. */
@@ -92,7 +95,7 @@ const holdsTheSame = (a: CellReading, b: CellReading): boolean =>
 const MOST_AT_ONCE = 20_000;
 
 /** Each cell's reading by its place; neighbours are asked for together. */
-async function readCells(port: WorkbookPort, writes: readonly CellWrite[]): Promise<Map<string, CellReading>> {
+async function readCells(port: BookPort, writes: readonly CellWrite[]): Promise<Map<string, CellReading>> {
   const found = new Map<string, CellReading>();
   for (const [sheet, spots] of bySheet(writes)) {
     const around = [...spots.values()].reduce(including, undefined);

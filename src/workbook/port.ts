@@ -79,6 +79,8 @@ export interface PrintSetup {
   readonly area: string;
   readonly orientation: "portrait" | "landscape";
   readonly fitsOnePage: boolean;
+  /** Else what the user's spreadsheet takes for usual. */
+  readonly paper?: "letter" | "A4";
 }
 
 /** A sheet that is added after the last one. */
@@ -112,13 +114,24 @@ export interface Picture {
   readonly alt: string;
 }
 
-export type Change = CellWrite | NewSheet | Note | Picture;
+/**
+ * A table that takes up rows below it or columns at its right, so that a new lot belongs to it. A new column has its
+ * heading there or written with it. Cells are written after it has grown.
+ */
+export interface TableGrowth {
+  readonly sheet: string;
+  readonly table: string;
+  /** The whole table with its heading row, from the same upper left cell. */
+  readonly tableRange: string;
+}
+
+export type Change = CellWrite | NewSheet | Note | Picture | TableGrowth;
 
 export interface Undo {
   undo(): Promise<void>;
 }
 
-export interface WorkbookPort {
+export interface BookPort {
   /** The selected range; its first cell is where an insertion goes. */
   selection(): Promise<Place>;
   onSelection(listener: (place: Place) => void): () => void;
@@ -130,10 +143,6 @@ export interface WorkbookPort {
    */
   write(changes: readonly Change[]): Promise<Undo>;
   select(place: Place): Promise<void>;
-}
-
-/** A port that can tell of its sheets, names and notes, and so takes new ones. */
-export interface BookPort extends WorkbookPort {
   /** Every worksheet, in the order of the tabs, the hidden ones too. */
   sheets(): Promise<readonly SheetInfo[]>;
   /** Those names of the workbook that stand for a range. */
@@ -141,5 +150,3 @@ export interface BookPort extends WorkbookPort {
   /** The note beside a cell, or null. */
   note(at: { readonly sheet: string; readonly cell: string }): Promise<string | null>;
 }
-
-export const isBookPort = (port: WorkbookPort): port is BookPort => "sheets" in port;

@@ -182,22 +182,6 @@ describe("explaining a cell", () => {
     expect(await note("F2")).toBeNull();
   });
 
-  it("puts it into the cell at the right where the workbook knows no notes", async () => {
-    await page.evaluate(() => {
-      window.shop.unmount();
-      window.shop.mountBare();
-    });
-    await explain("G2");
-    await button("Put into the cell beside").click();
-    await told("H2");
-    await button("Write it").click();
-    await told("H2 holds the working");
-    expect(await page.evaluate(() => window.shop.port.at("Lots!H2").value)).toContain("Copper that the drop consumes");
-    await button("Undo").click();
-    await told("H2 is as it was");
-    expect(await page.evaluate(() => window.shop.port.at("Lots!H2").value)).toBeNull();
-  });
-
   it("treats what stands in the workbook as text, and does not scroll sideways", async () => {
     await put("Lots!B1", '<img src=x onerror="document.title=1">'.repeat(2));
     await put("Lots!E2", "a_text_without_any_gap_in_it_that_is_longer_than_the_pane_is_wide");

@@ -1,7 +1,6 @@
 /** Runs in the browser: the pane beside a workbook that lives in memory. */
 import { mountPane } from "../../src/pane/mount";
-import type { HostColours, PaneHost } from "../../src/pane/pane-host";
-import type { WorkbookPort } from "../../src/workbook/port";
+import type { HostColours, PaneFiles, PaneHost } from "../../src/pane/pane-host";
 import { MemoryPort } from "../pane/memory-port";
 
 const ask = new URLSearchParams(location.search);
@@ -39,7 +38,12 @@ const port = new MemoryPort({
   D4: { value: "#DIV/0!", formula: "=1/0", error: true, message: "Cannot divide by zero" },
 });
 let tell: ((colours: HostColours) => void) | undefined;
+const noFiles: PaneFiles = {
+  current: () => Promise.reject(new Error("This workbook is in memory alone")),
+  handOver: () => Promise.reject(new Error("Nobody takes files here")),
+};
 const host: PaneHost = {
+  files: noFiles,
   port,
   separator: ask.get("separator") === ";" ? ";" : ",",
   decimal: ask.get("decimal") === "," ? "," : ".",
@@ -48,13 +52,6 @@ const host: PaneHost = {
     return () => (tell = undefined);
   },
 };
-const bare: WorkbookPort = {
-  selection: () => port.selection(),
-  onSelection: (listener) => port.onSelection(listener),
-  read: (place) => port.read(place),
-  write: (changes) => port.write(changes),
-  select: (place) => port.select(place),
-};
 const root = document.querySelector<HTMLElement>("#pane");
 if (!root) throw new Error("The page has no place for the pane");
 
@@ -62,8 +59,6 @@ const shop = {
   port,
   unmount: mountPane(root, host),
   mount: () => void (shop.unmount = mountPane(root, host)),
-  /** Over a port that cannot tell of sheets and notes, as Excel's. */
-  mountBare: () => void (shop.unmount = mountPane(root, { ...host, port: bare })),
   colours: (colours: HostColours) => tell?.(colours),
 };
 export type Shop = typeof shop;

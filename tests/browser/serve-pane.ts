@@ -17,12 +17,12 @@ const PAGE = `<!doctype html>
 </html>`;
 
 /** As strict as the page in Excel: nothing inline, nothing evaluated, nothing from elsewhere. */
-const POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; require-trusted-types-for 'script'; trusted-types 'none'";
+const POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; require-trusted-types-for 'script'; trusted-types 'none'";
 
-/** Serves the pane on a page of its own, with a workbook in memory. */
-export async function servePane(): Promise<{ url: string; close(): Promise<void> }> {
+/** Serves the pane, or a piece of it, on a page of its own, with a workbook in memory. */
+export async function servePane(page = "pane-page.ts"): Promise<{ url: string; close(): Promise<void> }> {
   const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-  const { outputFiles } = await build({ entryPoints: [here("pane-page.ts")], bundle: true, format: "esm", target: "es2022", write: false });
+  const { outputFiles } = await build({ entryPoints: [here(page)], bundle: true, format: "esm", target: "es2022", write: false });
   const files: Readonly<Record<string, readonly [type: string, text: string]>> = {
     "/": ["text/html", PAGE],
     "/page.js": ["text/javascript", outputFiles[0]?.text ?? ""],

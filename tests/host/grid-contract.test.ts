@@ -22,7 +22,7 @@ contract(
       port: book.port,
       async state() {
         const { sheets } = book.model._exportData(false);
-        const shown = sheets.map(({ name, cells, formats, merges, figures, isVisible }) => ({ name, cells, formats: Object.keys(formats), merges, figures, isVisible }));
+        const shown = sheets.map(({ name, cells, formats, merges, figures, tables, isVisible }) => ({ name, cells, formats: Object.keys(formats), merges, figures, tables, isVisible }));
         return { shown, saved: Buffer.from(book.patched()).toString("base64") };
       },
       async failAt(n) {

@@ -1,4 +1,3 @@
-import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { type Correction, corrected } from "../../src/lots/corrections";
 import { dayNumber } from "../../src/lots/calendar";
@@ -11,6 +10,7 @@ import { apply, plan } from "../../src/workbook/plan";
 import { addressOf } from "../../src/workbook/xlsx/address";
 import { outside } from "../outside";
 import { convertedTo } from "../workbook/libreoffice";
+import { withoutNativeValues } from "../workbook/without-native-values";
 import { type Opened, firstPlace, open, openUgly } from "./readings";
 import type { UglyBook } from "./ugly/books";
 
@@ -190,18 +190,6 @@ describe("the row of a new lot", () => {
     ]);
   });
 });
-
-/** LibreOffice computes what has no stored value; what a function of ours gave is kept, since it has none of them. */
-function withoutNativeValues(bytes: Uint8Array): Uint8Array {
-  const parts = Object.entries(unzipSync(bytes)).map(([name, part]) => {
-    if (!/^xl\/worksheets\/sheet\d+\.xml$/.test(name)) return [name, part] as const;
-    const xml = strFromU8(part).replace(/<c ([^>]*)><f([^>]*)>([^<]*)<\/f><v>[^<]*<\/v><\/c>/g, (cell, attributes: string, kind: string, formula: string) =>
-      formula.includes("_xldudf_") ? cell : `<c ${attributes.replace(/ t="\w+"/, "")}><f${kind}>${formula}</f></c>`,
-    );
-    return [name, strToU8(xml)] as const;
-  });
-  return zipSync(Object.fromEntries(parts));
-}
 
 outside("soffice", "LibreOffice reads the new row as it was written", (soffice) => {
   const given: Partial<Record<UglyBook, LotInput>> = {

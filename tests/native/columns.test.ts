@@ -57,21 +57,23 @@ function columns(rows: readonly Row[], way: Way, { units }: Single): Row {
   return first.map((one, i) => (way === "with a unit for the whole column" && units.includes(i) ? one : rows.map((row) => [row[i]])));
 }
 
+/** The cells, and beside each row the function's own twin in it. */
 function twins(id: string, way: Way, rows: readonly Row[]): Sheet {
   const sheet = new Sheet(sheetName(id, way));
+  const given = columns(rows, way, singleOf(id)).map((column, c) => (Array.isArray(column) ? new Reference(`${address(0, c)}:${address(rows.length - 1, c)}`, column) : column));
+  const formulas = find(id)?.call(...given).native() as string[][];
   rows.forEach((cells, row) => {
     cells.forEach((cell, column) => {
       if (typeof cell === "number" || typeof cell === "string") sheet.set(row, column, cell);
     });
-    const references = cells.map((cell, column) => (cell === null ? null : new Reference(address(row, column), cell)));
-    sheet.set(row, cells.length, { formula: String(find(singleOf(id).id)?.call(...references).native()).slice(1) });
+    sheet.set(row, cells.length, { formula: String(formulas[row]?.[0]).slice(1) });
   });
   return sheet;
 }
 
 const placesOf = (cell: unknown): number => (cell === null ? 2 : Number(String(cell).slice(0, 1)));
 
-outside("soffice", "functions of columns against a column of the single function's twin", (soffice) => {
+outside("soffice", "functions of columns against their twins, one in each row", (soffice) => {
   const { functions } = program("columns");
 
   it(`${functions.join(", ")}: ${ROWS} rows each with one unit and with a unit in every row`, () => {

@@ -11,11 +11,17 @@ export interface StubCell {
   readonly error?: boolean;
 }
 
+export interface StubTable {
+  readonly name: string;
+  readonly range: string;
+  readonly hasTotals: boolean;
+}
+
 /** What is special about a sheet. One that is named Locked is protected. */
 export interface StubFacts {
   readonly hiddenColumns?: readonly string[];
   readonly merged?: readonly string[];
-  readonly tables?: readonly { readonly name: string; readonly range: string; readonly hasTotals: boolean }[];
+  readonly tables?: readonly StubTable[];
 }
 
 export interface StubBook {
@@ -89,6 +95,7 @@ export function installStub(first: StubBook): void {
   let pictures: Record<string, string> = {};
   let notes: Record<string, string> = {};
   let merged: Record<string, string[]> = {};
+  let tables: Record<string, readonly StubTable[]> = {};
   const fill = (): void => {
     cells = structuredClone(book.sheets) as Stub["cells"];
     selected = book.selected;
@@ -97,6 +104,7 @@ export function installStub(first: StubBook): void {
     properties = { ...book.looks };
     pictures = {};
     notes = {};
+    tables = Object.fromEntries(Object.entries(book.facts ?? {}).map(([sheet, facts]) => [sheet, facts.tables ?? []]));
     merged = Object.fromEntries(Object.entries(book.facts ?? {}).map(([sheet, facts]) => [sheet, [...(facts.merged ?? [])]]));
   };
 
@@ -142,7 +150,7 @@ export function installStub(first: StubBook): void {
     if (ObjectPathType === 5) {
       if (parent.endsWith(".Borders")) return `${parent}[${argument}]`;
       // A table is asked for by way of the workbook, whatever sheet it is on.
-      if (parent.endsWith(".Tables")) return `table:${Object.entries(book.facts ?? {}).find(([, { tables = [] }]) => tables.some(({ name }) => name === argument))?.[0] ?? refuse("ItemNotFound")}|${argument}`;
+      if (parent.endsWith(".Tables")) return `table:${Object.entries(tables).find(([, all]) => all.some(({ name }) => name === argument))?.[0] ?? refuse("ItemNotFound")}|${argument}`;
       if (parent.endsWith(".Names")) return `name:${argument}`;
       if (parent.endsWith(".Shapes")) return `shape:${sheet}|${argument}`;
       if (parent.endsWith(".Comments")) return `${sheet}!${argument}` in notes ? `note:${sheet}!${argument}` : refuse("ItemNotFound");
@@ -199,7 +207,28 @@ export function installStub(first: StubBook): void {
     pictures[`shape:${sheet}|${calls}`] = image;
     return `shape:${sheet}|${calls}`;
   }
-  const tableOf = (path: string) => book.facts?.[sheetOf(path)]?.tables?.find(({ name }) => path.endsWith(`|${name}`));
+  const tableOf = (path: string) => tables[sheetOf(path)]?.find(({ name }) => path.endsWith(`|${name}`));
+
+  /** Like Excel it names a new column that has no heading, and fills a new row with the formulas of the one above. */
+  function resize(path: string, to: string): void {
+    mayChange();
+    const sheet = sheetOf(path);
+    const table = tableOf(path);
+    const at = cells[sheet];
+    if (!table || !at) return refuse("ItemNotFound");
+    const [before, after] = [area(`range:${sheet}!${table.range}`), area(to)];
+    if (before.top !== after.top || before.left !== after.left) refuse("InvalidArgument");
+    tables = { ...tables, [sheet]: (tables[sheet] ?? []).map((one) => (one === table ? { ...one, range: to.replace(/.*!/, "") } : one)) };
+    for (let c = after.left; c < after.left + after.columns; c++) {
+      const heading = letters(c) + after.top;
+      if ((at[heading]?.value ?? "") === "") at[heading] = { ...at[heading], value: `Column${c - after.left + 1}` };
+      const formula = at[letters(c) + (before.top + before.rows - 1)]?.formula;
+      for (let r = before.top + before.rows; r < after.top + after.rows; r++) {
+        const cell = letters(c) + r;
+        if (formula !== undefined && c < before.left + before.columns && (at[cell]?.value ?? "") === "") at[cell] = { ...at[cell], value: 0, formula };
+      }
+    }
+  }
 
   const without = <T>(all: Record<string, T>, isGone: (key: string) => boolean): Record<string, T> => Object.fromEntries(Object.entries(all).filter(([key]) => !isGone(key)));
 
@@ -248,7 +277,7 @@ export function installStub(first: StubBook): void {
     const sheet = sheetOf(path);
     if (path === "workbook.Worksheets") return Object.keys(cells).map((name) => ({ Id: name, Name: name, Visibility: properties[`sheet:${name}.Visibility`] ?? "Visible" }));
     if (path === "workbook.Names") return Object.keys(book.names ?? {}).map((name) => ({ Id: name, Name: name, Type: "Range", Visible: true }));
-    if (path.endsWith(".Tables")) return (book.facts?.[sheet]?.tables ?? []).map(({ name, hasTotals }) => ({ Id: name, Name: name, ShowHeaders: true, ShowTotals: hasTotals }));
+    if (path.endsWith(".Tables")) return (tables[sheet] ?? []).map(({ name, hasTotals }) => ({ Id: name, Name: name, ShowHeaders: true, ShowTotals: hasTotals }));
     if (path.endsWith(".Shapes")) return Object.keys(pictures).filter((one) => sheetOf(one) === sheet).map((one) => ({ Id: one.replace(/.*\|/, "") }));
     return Object.entries(notes).filter(([place]) => place.startsWith(`${sheet}!`)).map(([place, Content]) => ({ Id: place.slice(sheet.length + 1), Content }));
   }
@@ -343,6 +372,9 @@ export function installStub(first: StubBook): void {
         break;
       case "CopyFrom":
         copyFormats(path, follow(paths, action.ArgumentInfo?.ReferencedObjectPathIds?.[0] ?? 0, made));
+        break;
+      case "Resize":
+        resize(path, follow(paths, action.ArgumentInfo?.ReferencedObjectPathIds?.[0] ?? 0, made));
         break;
       case "Merge":
         mayChange();
@@ -443,7 +475,7 @@ export function installStub(first: StubBook): void {
       // What a formula gives is nobody's to keep: nothing is computed here.
       const kept = Object.entries(cells).map(([sheet, all]) => [sheet, Object.entries(all).map(([address, { value, formula, format = "General" }]) => [address, formula ?? value, format] as const)] as const);
       const shown = kept.map(([sheet, all]) => [sheet, all.filter(([, content, format]) => content !== "" || format !== "General").sort()]);
-      return structuredClone({ shown, properties: Object.entries(properties).sort(), pictures, notes, merged });
+      return structuredClone({ shown, properties: Object.entries(properties).sort(), pictures, notes, merged, tables });
     },
     failAt(n) {
       failing = n;

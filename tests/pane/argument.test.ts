@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { catalogue } from "../../src/catalogue/catalogue";
-import { readArgument } from "../../src/pane/all-functions/argument";
+import { readArgument } from "../../src/pane/argument";
 import { fieldText, formulaOf } from "../../src/pane/all-functions/formula";
 import { portNotation, userNotation } from "../../src/pane/notation";
 import { wholeCall } from "../../src/formulas/lot-calls";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { find } from "../../src/catalogue/catalogue";
 import type { Entry } from "../../src/catalogue/entry";
-import { readArgument } from "../../src/pane/all-functions/argument";
+import { readArgument } from "../../src/pane/argument";
 import { type Computed, compute } from "../../src/pane/all-functions/compute";
 import { portNotation } from "../../src/pane/notation";
 import { choices } from "../../src/pane/all-functions/suggestions";

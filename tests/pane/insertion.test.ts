@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type CellRange, cellRange, seenFrom, writtenRange } from "../../src/pane/cell-range";
+import { type CellRange, cellRange, seenFrom, writtenRange } from "../../src/workbook/cell-range";
 import { type Insertion, type Review, insert, review } from "../../src/pane/all-functions/insertion";
 import { schemeOf } from "../../src/pane/colours";
 import { MemoryPort } from "./memory-port";

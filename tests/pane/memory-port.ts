@@ -1,8 +1,9 @@
-import { sortedChanges } from "../../src/workbook/changes";
-import type { CellContent, CellReading, CellWrite, Change, NamedPlace, Note, Place, SheetInfo, TableInfo, Undo, BookPort } from "../../src/workbook/port";
+import { refuseBySheets, sheetKey, sortedChanges } from "../../src/workbook/changes";
+import type { BookPort, CellContent, CellReading, CellWrite, Change, NamedPlace, NewSheet, Note, Picture, Place, SheetInfo, TableInfo, Undo } from "../../src/workbook/port";
+import { grownTables } from "../../src/workbook/table-growth";
 import { type Area, addressOf, areaText, readAddress, readArea, spotsOf } from "../../src/workbook/xlsx/address";
 
-/** A workbook of cells, notes and the tables that it is given; it computes no formula, so a written one shows what `results` says. */
+/** A workbook of cells, notes, tables, and the sheets and pictures that are added to it; it computes no formula, so a written one shows what `results` says. */
 export class MemoryPort implements BookPort {
   readonly #cells = new Map<string, CellReading>();
   readonly #notes = new Map<string, string>();
@@ -11,6 +12,9 @@ export class MemoryPort implements BookPort {
   /** By the name of their sheet. */
   tables: Readonly<Record<string, readonly TableInfo[]>> = {};
   named: readonly NamedPlace[] = [];
+  /** Sheets and pictures that were added and not taken away, those of the new sheets among them. */
+  made: readonly NewSheet[] = [];
+  pictures: readonly Picture[] = [];
   readonly results = new Map<string, CellContent>();
   /** The sentence with which every use fails, while there is one. */
   fault: string | null = null;
@@ -51,15 +55,17 @@ export class MemoryPort implements BookPort {
   async sheets(): Promise<SheetInfo[]> {
     this.#mayFail();
     const names = new Set([...this.#cells.keys(), `${this.#selected.sheet}!`].map((at) => at.slice(0, at.lastIndexOf("!"))));
-    return [...names].map((name) => ({
+    this.made.forEach(({ newSheet }) => names.delete(newSheet));
+    const made = new Map(this.made.map((sheet) => [sheet.newSheet, sheet]));
+    return [...names, ...made.keys()].map((name) => ({
       name,
-      isVisible: true,
+      isVisible: made.get(name)?.isHidden !== true,
       isProtected: false,
       used: this.#used(name),
       tables: this.tables[name] ?? [],
       hiddenColumns: [],
       hasHiddenRows: false,
-      merged: [],
+      merged: made.get(name)?.cells.flatMap(({ merge }) => merge ?? []) ?? [],
     }));
   }
   async names(): Promise<readonly NamedPlace[]> {
@@ -72,26 +78,38 @@ export class MemoryPort implements BookPort {
   }
   async write(changes: readonly Change[]): Promise<Undo> {
     this.#mayFail();
-    const { cells, notes, sheets, pictures } = sortedChanges(changes);
-    if (sheets.length > 0 || pictures.length > 0) throw new Error("This workbook takes cells and notes alone");
-    const before = [...cells.map(({ sheet, cell }) => [`${sheet}!${cell}`, this.at(`${sheet}!${cell}`)] as const)];
+    const sorted = sortedChanges(changes);
+    const known = await this.sheets();
+    refuseBySheets(sorted, known);
+    const grown = await grownTables(sorted, known, (place) => this.read(place));
+    const { cells, notes, sheets, pictures } = sorted;
+    const all = [...sheets.flatMap(({ newSheet, cells: own }) => own.map((cell) => ({ ...cell, sheet: newSheet }))), ...cells];
+    const before = all.map(({ sheet, cell }) => [`${sheet}!${cell}`, this.#cells.get(`${sheet}!${cell}`)] as const);
     const notesBefore = await Promise.all(notes.map(async (note): Promise<Note> => ({ ...note, note: await this.note(note) })));
-    for (const cell of cells) this.#type(cell);
+    const { tables, made, pictures: picturesBefore } = this;
+    this.made = [...made, ...sheets];
+    this.pictures = [...picturesBefore, ...pictures];
+    for (const { sheet, table, tableRange } of grown)
+      this.tables = { ...this.tables, [sheet]: (this.tables[sheet] ?? []).map((one) => (sheetKey(one.name) === sheetKey(table) ? { ...one, range: tableRange } : one)) };
+    for (const cell of all) this.#type(cell);
     notes.forEach((note) => this.#annotate(note));
     return {
       undo: async () => {
         this.#mayFail();
-        for (const [at, cell] of before) this.put(at, cell);
+        for (const [at, cell] of before)
+          if (cell) this.#cells.set(at, cell);
+          else this.#cells.delete(at);
         notesBefore.forEach((note) => this.#annotate(note));
+        Object.assign(this, { tables, made, pictures: picturesBefore });
       },
     };
   }
   async select({ sheet, range }: Place): Promise<void> {
     this.move(sheet, range);
   }
-  #type({ sheet, cell, content, asText }: CellWrite): void {
+  #type({ sheet, cell, content, asText, like, numberFormat = like && this.at(`${sheet}!${like}`).numberFormat }: CellWrite): void {
     const formula = !asText && typeof content === "string" && content.startsWith("=") ? content : null;
-    this.put(`${sheet}!${cell}`, { value: formula ? (this.results.get(formula) ?? 0) : content, formula, error: false });
+    this.put(`${sheet}!${cell}`, { value: formula ? (this.results.get(formula) ?? 0) : content, formula, error: false, ...(numberFormat === undefined ? {} : { numberFormat }) });
   }
   #annotate({ sheet, cell, note }: Note): void {
     if (note === null) this.#notes.delete(`${sheet}!${cell}`);

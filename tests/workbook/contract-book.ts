@@ -7,7 +7,7 @@ export interface BookCell {
   readonly format?: string;
 }
 
-/** One small shop's book that every port is tried on. C is hidden on Lots; Prices has the table Assumed in A1:B3; Locked is protected; GrossWeights names Lots!B2:B3. */
+/** One small shop's book that every port is tried on. C is hidden on Lots; Prices has the table Assumed in A1:B3, Stock the tables Bars in A1:C3 and Spare in F1:G2; Locked is protected; GrossWeights names Lots!B2:B3. */
 export const BOOK: Readonly<Record<string, Readonly<Record<string, BookCell>>>> = {
   Lots: {
     A1: { value: "Lot" },
@@ -26,6 +26,22 @@ export const BOOK: Readonly<Record<string, Readonly<Record<string, BookCell>>>> 
   },
   Prices: { A1: { value: "Metal" }, B1: { value: "Price" }, A2: { value: "Silver" }, B2: { value: 24 }, A3: { value: "Total" } },
   Locked: { A1: { value: 1 } },
+  Stock: {
+    A1: { value: "Bar" },
+    B1: { value: "Gross, g" },
+    C1: { value: "Fine, g" },
+    F1: { value: "Spare" },
+    G1: { value: "Pieces" },
+    A2: { value: "S-1" },
+    B2: { value: 1000 },
+    C2: { value: 999, formula: "=B2*0.999" },
+    F2: { value: "stubs" },
+    G2: { value: 3 },
+    A3: { value: "S-2" },
+    B3: { value: 500 },
+    C3: { value: 499.5, formula: "=B3*0.999" },
+    A6: { value: "Counted in May" },
+  },
 };
 
 export const FORMATS = ["#,##0.00", "0.000"];
@@ -51,22 +67,31 @@ const STYLES =
 
 const after = (xml: string, tail: string): string => xml.replace("</worksheet>", `${tail}</worksheet>`);
 
+const tablePart = (n: number): string => `<tablePart xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships" r:id="rId${n}"/>`;
+
+const table = (id: number, name: string, ref: string, filter: string, columns: string, more = ""): string =>
+  `<table xmlns="${MAIN}" id="${id}" name="${name}" displayName="${name}" ref="${ref}"${more}><autoFilter ref="${filter}"/><tableColumns count="${columns.match(/<tableColumn /g)?.length ?? 0}">${columns}</tableColumns></table>`;
+
 const WHOLE: Handmade = {
   sheets: {
     Lots: after(sheet(rows(BOOK.Lots ?? {}), '<cols><col min="3" max="3" width="9" hidden="1" customWidth="1"/></cols>'), '<mergeCells count="1"><mergeCell ref="A9:C9"/></mergeCells>'),
-    Prices: after(sheet(rows(BOOK.Prices ?? {})), `<tableParts count="1"><tablePart xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships" r:id="rId1"/></tableParts>`),
+    Prices: after(sheet(rows(BOOK.Prices ?? {})), `<tableParts count="1">${tablePart(1)}</tableParts>`),
     Locked: after(sheet(rows(BOOK.Locked ?? {})), '<sheetProtection sheet="1"/>'),
+    Stock: after(sheet(rows(BOOK.Stock ?? {})), `<mergeCells count="1"><mergeCell ref="A6:C6"/></mergeCells><tableParts count="2">${tablePart(1)}${tablePart(2)}</tableParts>`),
   },
   workbookTail: "<definedNames><definedName name=\"GrossWeights\">Lots!$B$2:$B$3</definedName></definedNames>",
   links: [["styles", "styles.xml"]],
   parts: {
     "xl/styles.xml": STYLES,
     "xl/worksheets/_rels/sheet2.xml.rels": relationships([["table", "../tables/table1.xml"]]),
-    "xl/tables/table1.xml": `<table xmlns="${MAIN}" id="1" name="Assumed" displayName="Assumed" ref="A1:B3" totalsRowCount="1"><autoFilter ref="A1:B2"/><tableColumns count="2"><tableColumn id="1" name="Metal"/><tableColumn id="2" name="Price"/></tableColumns></table>`,
+    "xl/worksheets/_rels/sheet4.xml.rels": relationships([["table", "../tables/table2.xml"], ["table", "../tables/table3.xml"]]),
+    "xl/tables/table1.xml": table(1, "Assumed", "A1:B3", "A1:B2", '<tableColumn id="1" name="Metal"/><tableColumn id="2" name="Price"/>', ' totalsRowCount="1"'),
+    "xl/tables/table2.xml": table(2, "Bars", "A1:C3", "A1:C3", '<tableColumn id="1" name="Bar"/><tableColumn id="4" name="Gross, g"/><tableColumn id="3" name="Fine, g"><calculatedColumnFormula>B2*0.999</calculatedColumnFormula></tableColumn>'),
+    "xl/tables/table3.xml": table(3, "Spare", "F1:G2", "F1:G2", '<tableColumn id="1" name="Spare"/><tableColumn id="2" name="Pieces"/>'),
   },
   contentTypes:
     '<Override PartName="/xl/styles.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml"/>' +
-    '<Override PartName="/xl/tables/table1.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml"/>',
+    [1, 2, 3].map((n) => `<Override PartName="/xl/tables/table${n}.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.table+xml"/>`).join(""),
 };
 
 export const contractBook = (): Uint8Array => handmade(WHOLE);

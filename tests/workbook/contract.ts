@@ -35,6 +35,11 @@ export const QUOTE: NewSheet = {
   pictures: [{ sheet: "Quote Q-001", at: "A4", png: PNG, width: 40, height: 20, alt: "The range of the payout" }],
 };
 
+const inStock = (cell: string, content: CellContent): Change => ({ sheet: "Stock", cell, content });
+const growing = (table: string, tableRange: string, sheet = "Stock"): Change => ({ sheet, table, tableRange });
+/** A row below the table, and a column beside it that has a heading of its own. */
+const NEW_BAR: readonly Change[] = [growing("Bars", "A1:D4"), inStock("A4", "S-3"), inStock("B4", 250), inStock("C4", "=B4*0.9995"), inStock("D1", "Poured")];
+
 /** What every port does alike. */
 export function contract(name: string, open: () => Promise<Bench>, { refused, computes }: Ways): void {
   const at = (cell: string, content: CellContent, more = {}): Change => ({ sheet: "Lots", cell, content, ...more });
@@ -48,15 +53,17 @@ export function contract(name: string, open: () => Promise<Bench>, { refused, co
     QUOTE,
     { sheet: "Lots", at: "F2", png: PNG, width: 30, height: 30, alt: "A dot" },
     { sheet: "Lots", cell: "A2", note: "Weighed twice" },
+    ...NEW_BAR,
   ];
 
   describe(`the port over ${name}`, () => {
     it("knows the sheets and what is special about them", async () => {
       const { port } = await open();
-      const [lots, prices, locked] = await port.sheets();
+      const [lots, prices, locked, stock] = await port.sheets();
       expect(lots).toEqual({ name: "Lots", isVisible: true, isProtected: false, used: "A1:D9", tables: [], hiddenColumns: ["C"], hasHiddenRows: false, merged: ["A9:C9"] });
       expect(prices).toMatchObject({ name: "Prices", used: "A1:B3", tables: [{ name: "Assumed", range: "A1:B3", hasTotals: true }] });
       expect(locked).toMatchObject({ name: "Locked", isProtected: true });
+      expect(stock).toMatchObject({ merged: ["A6:C6"], tables: [{ name: "Bars", range: "A1:C3", hasTotals: false }, { name: "Spare", range: "F1:G2", hasTotals: false }] });
     });
 
     it("knows the cells that a name stands for", async () => {
@@ -102,8 +109,8 @@ export function contract(name: string, open: () => Promise<Bench>, { refused, co
       const { port } = await open();
       await port.write([QUOTE, { newSheet: "Kept", isHidden: true, cells: [{ cell: "A1", content: "x" }] }]);
       const infos = await port.sheets();
-      expect(infos.map(({ name, isVisible }) => [name, isVisible])).toEqual([["Lots", true], ["Prices", true], ["Locked", true], ["Quote Q-001", true], ["Kept", false]]);
-      expect(infos[3]).toMatchObject({ used: "A1:B3", merged: ["A1:B1"] });
+      expect(infos.map(({ name, isVisible }) => [name, isVisible])).toEqual([["Lots", true], ["Prices", true], ["Locked", true], ["Stock", true], ["Quote Q-001", true], ["Kept", false]]);
+      expect(infos[4]).toMatchObject({ used: "A1:B3", merged: ["A1:B1"] });
       expect(await cell(port, "B2", "Quote Q-001")).toMatchObject({ formula: "=Lots!D2", numberFormat: "0.000" });
       if (computes) expect((await cell(port, "B2", "Quote Q-001"))?.value).toBe(1156.7125);
       expect(await cell(port, "A3", "Quote Q-001")).toEqual({ value: "=not a formula", formula: null, error: false });
@@ -119,6 +126,64 @@ export function contract(name: string, open: () => Promise<Bench>, { refused, co
       expect(await port.note({ sheet: "Lots", cell: "A2" })).toBe("=B2\nthree times");
       await port.write([{ sheet: "Lots", cell: "A2", note: null }]);
       expect(await port.note({ sheet: "Lots", cell: "A2" })).toBe(null);
+    });
+
+    it("lets a table take up the row below it, with our formula in the row and not the column's own", async () => {
+      const { port, state } = await open();
+      const before = await state();
+      const { undo } = await port.write([inStock("A4", "S-3"), inStock("B4", 250), inStock("C4", "=B4*0.9995"), growing("Bars", "A1:C4")]);
+      expect((await port.sheets())[3]?.tables).toEqual([{ name: "Bars", range: "A1:C4", hasTotals: false }, { name: "Spare", range: "F1:G2", hasTotals: false }]);
+      expect(await cell(port, "A4", "Stock")).toMatchObject({ value: "S-3" });
+      expect(await cell(port, "C4", "Stock")).toMatchObject({ formula: "=B4*0.9995" });
+      await undo();
+      expect((await port.sheets())[3]?.tables[0]?.range).toBe("A1:C3");
+      expect(await state()).toEqual(before);
+    });
+
+    it("lets it take up a column with its heading, and then more", async () => {
+      const { port, state } = await open();
+      const before = await state();
+      const first = await port.write([growing("bars", "A1:D3"), inStock("D1", "Poured")]);
+      const second = await port.write([growing("Bars", "A1:E5"), inStock("E1", "Poured by"), inStock("A5", "S-4")]);
+      expect((await port.sheets())[3]?.tables[0]?.range).toBe("A1:E5");
+      expect((await port.read({ sheet: "Stock", range: "A1:E1" }))[0]?.map(({ value }) => value)).toEqual(["Bar", "Gross, g", "Fine, g", "Poured", "Poured by"]);
+      await second.undo();
+      expect((await port.sheets())[3]?.tables[0]?.range).toBe("A1:D3");
+      await first.undo();
+      expect(await state()).toEqual(before);
+    });
+
+    it("lets a table with totals take up a column beside them", async () => {
+      const { port } = await open();
+      await port.write([{ sheet: "Prices", cell: "C1", content: "Since" }, growing("Assumed", "A1:C3", "Prices")]);
+      expect((await port.sheets())[1]?.tables).toEqual([{ name: "Assumed", range: "A1:C3", hasTotals: true }]);
+    });
+
+    it("leaves a table as large as it was where it is not asked to grow", async () => {
+      const { port } = await open();
+      await port.write([inStock("A4", "S-3"), inStock("D2", "not of the table")]);
+      expect((await port.sheets())[3]?.tables[0]?.range).toBe("A1:C3");
+    });
+
+    it.each<readonly [string, readonly Change[], RegExp]>([
+      ["to a smaller range", [growing("Bars", "A1:C2")], /^Cannot enlarge the table Bars: it stands in A1:C3 and grows from there, down and to the right: it cannot take up A1:C2/],
+      ["from another cell", [growing("Bars", "A2:C4")], /it cannot take up A2:C4/],
+      ["to what is no range", [growing("Bars", "A:C")], /^Cannot enlarge the table Bars: it cannot take up A:C/],
+      ["that is not there", [growing("Rods", "A1:C4")], /^Cannot enlarge the table Rods: the sheet Stock has no table of that name/],
+      ["on a sheet that is not there", [growing("Bars", "A1:C4", "Gone")], /^Cannot enlarge the table Bars: this workbook has no sheet Gone/],
+      ["into another table", [growing("Bars", "A1:F3")], /in D1:F3 it would run into the table Spare/],
+      ["into merged cells", [growing("Bars", "A1:C6")], /in A4:C6 it would run into the merged cells A6:C6: split them first/],
+      ["over its totals", [growing("Assumed", "A1:B4", "Prices")], /its totals stand in its last row: insert a row above them/],
+      ["beside totals that are filled", [growing("Assumed", "A1:C3", "Prices"), { sheet: "Prices", cell: "C1", content: "Since" }, { sheet: "Prices", cell: "C3", content: 5 }], /C3 beside its totals is filled: empty it first/],
+      ["by a column without a heading", [growing("Bars", "A1:D3")], /D1, the heading of its new column, is empty: write a heading with it/],
+      ["by a column whose heading is a number", [growing("Bars", "A1:D3"), inStock("D1", 7)], /D1, the heading of its new column, is not a text/],
+      ["by a column whose heading is there", [growing("Bars", "A1:D3"), inStock("D1", "gross, G")], /it has the heading gross, G already: choose another one for D1/],
+    ])("refuses to enlarge a table %s", async (_, changes, sentence) => {
+      const { port, state } = await open();
+      const before = await state();
+      await expect(port.write(changes)).rejects.toThrow(sentence);
+      await expect(plan(port, changes)).rejects.toThrow(sentence);
+      expect(await state()).toEqual(before);
     });
 
     it("takes all of a write back in one step", async () => {
@@ -181,7 +246,7 @@ export function contract(name: string, open: () => Promise<Bench>, { refused, co
       const { port, state } = await open();
       const before = await state();
       const planned = await plan(port, everything);
-      expect(planned.cells.map(({ overwrites }) => overwrites)).toEqual([false, false, false, true, true]);
+      expect(planned.cells.map(({ overwrites }) => overwrites)).toEqual([false, false, false, true, true, false, false, false, false]);
       expect(planned.cells[4]?.before).toMatchObject({ value: 1250.5, numberFormat: "#,##0.00" });
       await expect(apply(port, planned, () => false)).rejects.toThrow("Lots!D3 is filled: tick it to overwrite it");
       const { undo } = await apply(port, planned, () => true);

@@ -29,6 +29,11 @@ describe("the parts as the embedded grid reads them", () => {
     expect(parts[SHEET]).toBe(`<worksheet xmlns:x="${MAIN}" xmlns:y="other"><sheetData><row r="1"><c r="A1"><f>LOT.X(1)</f></c></row></sheetData><y:x/></worksheet>`);
   });
 
+  it("tell where a part is from the folder of the one that points at it", () => {
+    const links = opened({ links: [["theme", "/xl/theme/theme1.xml"], ["x", "/docs/a.xml"], ["y", "near.xml"]] }).parts()["xl/_rels/workbook.xml.rels"];
+    expect([...(links ?? "").matchAll(/Target="([^"]*)"/g)].map(([, target]) => target)).toEqual(["worksheets/sheet1.xml", "theme/theme1.xml", "../docs/a.xml", "near.xml"]);
+  });
+
   it("are those that a grid shows, a sheet unchanged where it has nothing of this", () => {
     const plain = sheet('<row r="1"><c r="A1"><f>SUM(B1)</f><v>1</v></c></row>');
     const parts = opened({ sheets: { Lots: plain }, parts: { "docProps/app.xml": "<Properties/>", "customXml/item1.xml": "<!DOCTYPE x><x/>", "xl/media/image1.png": "x" } }).parts();

@@ -3,11 +3,11 @@ import type { Working } from "../../core/expression/working";
 import { FaultError, errorCode, sentence } from "../../core/fault";
 import type { Answer, CellValue } from "../../functions/answer";
 import { Reference } from "../../functions/reference";
-import type { CellReading, WorkbookPort } from "../../workbook/port";
+import type { BookPort, CellReading } from "../../workbook/port";
 import { areaText } from "../../workbook/xlsx/address";
-import { blamed } from "../blamed";
-import { type CellRange, isOneCell, writtenRange } from "../cell-range";
-import type { Argument } from "./argument";
+import { blamed } from "../../catalogue/blamed";
+import { type CellRange, isOneCell, writtenRange } from "../../workbook/cell-range";
+import type { Argument } from "../argument";
 
 /** A sentence about one field of the form. */
 export interface FieldNote {
@@ -37,7 +37,7 @@ export type Outcome =
   | { readonly kind: "result"; readonly rows: readonly (readonly CellValue[])[]; readonly of: string; readonly unit: string; readonly working: Working | null };
 
 /** Reads the cells that the arguments name, seen from a sheet, and calls the function. */
-export async function compute(entry: Entry, given: readonly Argument[], sheet: string, port: WorkbookPort): Promise<Computed> {
+export async function compute(entry: Entry, given: readonly Argument[], sheet: string, port: BookPort): Promise<Computed> {
   const fields = await Promise.all(entry.parameters.map((parameter, i) => readField(parameter, given[i] ?? NOTHING, sheet, port)));
   const notes = fields.flatMap(({ note }) => note ?? []);
   const faults = notes.filter(({ isFault }) => isFault);
@@ -98,7 +98,7 @@ interface Field {
   readonly code?: string;
 }
 
-async function readField(parameter: Parameter, argument: Argument, sheet: string, port: WorkbookPort): Promise<Field> {
+async function readField(parameter: Parameter, argument: Argument, sheet: string, port: BookPort): Promise<Field> {
   const fault = (text: string): Field => ({ cell: null, note: { parameter: parameter.name, sentence: text, isFault: true } });
   switch (argument.kind) {
     case "nothing":

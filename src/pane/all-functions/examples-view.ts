@@ -2,7 +2,7 @@ import type { Entry } from "../../catalogue/entry";
 import { wholeCall } from "../../formulas/lot-calls";
 import { h } from "../dom";
 import { fieldText, formulaOf } from "./formula";
-import { readArgument } from "./argument";
+import { readArgument } from "../argument";
 import { type Notation, portNotation } from "../notation";
 import { choices } from "./suggestions";
 

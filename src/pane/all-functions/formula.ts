@@ -1,5 +1,5 @@
-import { type Argument, readArgument, writtenItem, writtenList } from "./argument";
-import { writtenRange } from "../cell-range";
+import { type Argument, readArgument, writtenItem, writtenList } from "../argument";
+import { writtenRange } from "../../workbook/cell-range";
 import { type Notation, portNotation, writtenText } from "../notation";
 
 /** The formula for a cell of a sheet, without the arguments at its end that are left out. */

@@ -5,7 +5,7 @@ import { areaText } from "../../workbook/xlsx/address";
 import { fill, h } from "../dom";
 import type { PaneHost } from "../pane-host";
 import type { Selected } from "../selection";
-import { type Argument, readArgument } from "./argument";
+import { type Argument, readArgument } from "../argument";
 import { type Computed, type Outcome, compute } from "./compute";
 import { formulaOf } from "./formula";
 import { type Insertion, type Size, areaOf, insert, review } from "./insertion";

@@ -1,7 +1,7 @@
 import { type Plan, type Undo, apply, plan } from "../../workbook/plan";
-import type { CellReading, WorkbookPort } from "../../workbook/port";
+import type { BookPort, CellReading } from "../../workbook/port";
 import { type Area, LAST_COLUMN, LAST_ROW, addressOf, areaText, readAddress } from "../../workbook/xlsx/address";
-import { type CellRange, overlaps, writtenRange } from "../cell-range";
+import { type CellRange, overlaps, writtenRange } from "../../workbook/cell-range";
 
 /** A formula on its way into a cell. */
 export interface Insertion {
@@ -18,7 +18,7 @@ export interface Insertion {
 /** An insertion is refused with a sentence, or planned. */
 export type Review = { readonly refusal: string } | { readonly plan: Plan };
 
-export async function review(port: WorkbookPort, insertion: Insertion, spillOf: (formula: string) => Promise<Size>): Promise<Review> {
+export async function review(port: BookPort, insertion: Insertion, spillOf: (formula: string) => Promise<Size>): Promise<Review> {
   const { sheet, cell, formula, rows, columns } = insertion;
   const area = areaOf(insertion);
   if (!area) return { refusal: `${needs(insertion)}, and the sheet ends before: choose another cell` };
@@ -74,4 +74,4 @@ function listed(cells: readonly string[]): string {
 }
 
 /** Writes what was planned. Its undoing is refused when the cell has changed since. */
-export const insert = (port: WorkbookPort, planned: Plan, overwrite: boolean): Promise<Undo> => apply(port, planned, () => overwrite);
+export const insert = (port: BookPort, planned: Plan, overwrite: boolean): Promise<Undo> => apply(port, planned, () => overwrite);

@@ -1,6 +1,6 @@
 import type { Entry } from "../../catalogue/entry";
 import type { Undo } from "../../workbook/plan";
-import type { WorkbookPort } from "../../workbook/port";
+import type { BookPort } from "../../workbook/port";
 
 /** What was typed into a form, seen from the sheet that was selected then. */
 export interface Form {
@@ -14,7 +14,7 @@ export const memory = {
   open: null as string | null,
   forms: new Map<string, Form>(),
   /** The newest insertion, while it can be undone. */
-  inserted: null as (Undo & { readonly port: WorkbookPort; readonly cell: string }) | null,
+  inserted: null as (Undo & { readonly port: BookPort; readonly cell: string }) | null,
 };
 
 export function formOf(entry: Pick<Entry, "id" | "parameters">): Form {

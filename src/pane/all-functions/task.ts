@@ -1,26 +1,7 @@
-import { catalogue } from "../../catalogue/catalogue";
-import type { Entry } from "../../catalogue/entry";
-import type { Stage, Task } from "../page";
-import { functionPage } from "./function-page";
-import { listPage } from "./list-page";
-import { memory } from "./memory";
+import type { Task } from "../page";
 
 export const allFunctions: Task = {
   title: "All functions",
   about: "Find a formula of the trade, fill it in with the result beside it, and put it into a cell.",
-  open(stage, leave) {
-    const opened = catalogue.find(({ id }) => id === memory.open);
-    if (opened) showFunction(stage, opened, leave);
-    else showList(stage, leave, null);
-  },
+  load: async () => (await import("./open")).openFunctions,
 };
-
-function showList(stage: Stage, leave: () => void, opened: string | null): void {
-  memory.open = null;
-  stage.show(listPage(catalogue, (entry) => showFunction(stage, entry, leave), leave, opened));
-}
-
-function showFunction(stage: Stage, entry: Entry, leave: () => void): void {
-  memory.open = entry.id;
-  stage.show(functionPage(entry, catalogue, stage.host, () => showList(stage, leave, entry.id)));
-}

@@ -1,10 +1,10 @@
 import { apply } from "../../workbook/plan";
-import { type WorkbookPort, isBookPort } from "../../workbook/port";
+import type { BookPort } from "../../workbook/port";
 import { copyText } from "../copy-text";
 import { fill, h } from "../dom";
 import { status } from "../status";
-import type { Explanation } from "./explain";
-import { explanationText } from "./explanation-text";
+import type { Explanation } from "../../explaining/explain";
+import { explanationText } from "../../explaining/explanation-text";
 import { type Keeping, keeping } from "./keep";
 import { keepView } from "./keep-view";
 import { memory } from "./memory";
@@ -18,7 +18,7 @@ export interface ActionsBar {
 }
 
 interface Needs {
-  readonly port: WorkbookPort;
+  readonly port: BookPort;
   /** The explanation with the numbers of this moment; null where nothing is explained. */
   latest(): Promise<Explanation | null>;
   shown(): Element;
@@ -28,7 +28,7 @@ export function actionsBar({ port, latest, shown }: Needs): ActionsBar {
   const told = status();
   const question = h("div", {});
   const copy = h("button", { type: "button", onclick: () => void guarded(copyIt) }, "Copy as text");
-  const keep = h("button", { type: "button", onclick: () => void guarded(ask) }, isBookPort(port) ? "Put beside as a note" : "Put into the cell beside");
+  const keep = h("button", { type: "button", onclick: () => void guarded(ask) }, "Put beside as a note");
   const buttons = h("div", { class: "lw-actions" }, copy, keep);
   let isOpen = false;
   let isBusy = false;

@@ -5,10 +5,10 @@ import { h } from "../dom";
 import { localFormula } from "../local-formula";
 import type { Notation } from "../notation";
 import { workingParts } from "../working-parts";
-import type { ExplainedCall, Explanation, NamedCells, Outcome } from "./explain";
-import { openSentence } from "./explanation-text";
+import type { ExplainedCall, Explanation, NamedCells, Outcome } from "../../explaining/explain";
+import { openSentence } from "../../explaining/explanation-text";
 import { type Jump, inputView } from "./input-view";
-import { remarkOn } from "./remark";
+import { remarkOn } from "../../explaining/remark";
 import { shownNumber } from "./with-numbers";
 
 export interface ExplanationView {

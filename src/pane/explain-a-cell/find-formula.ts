@@ -1,10 +1,10 @@
 import { find } from "../../catalogue/catalogue";
 import { expression } from "../../formulas/expression";
 import { lotNames, wholeCall } from "../../formulas/lot-calls";
-import type { CellReading, WorkbookPort } from "../../workbook/port";
+import type { BookPort, CellReading } from "../../workbook/port";
 import { type Area, type Spot, addressOf, areaText } from "../../workbook/xlsx/address";
-import { evaluate } from "./evaluate";
-import { type Standing, readReferences } from "./references";
+import { evaluate } from "../../explaining/evaluate";
+import { type Standing, readReferences } from "../../explaining/references";
 
 /** Where the formula stands that gives a cell its value. */
 export interface FoundFormula {
@@ -13,7 +13,7 @@ export interface FoundFormula {
 }
 
 /** The selected cell's own formula, or the one whose result spills into it; else what the cell itself holds. */
-export async function findFormula(on: Standing, port: WorkbookPort): Promise<FoundFormula | CellReading> {
+export async function findFormula(on: Standing, port: BookPort): Promise<FoundFormula | CellReading> {
   const [[own] = []] = await port.read({ sheet: on.sheet, range: addressOf(on.spot) });
   if (!own) return { value: null, formula: null, error: false };
   if (own.formula !== null) return lotNames(own.formula).length > 0 ? { on, shows: own } : own;
@@ -25,7 +25,7 @@ const COLUMNS_LEFT = 12;
 /** A column may spill over this many rows. */
 const LONGEST_COLUMN = 20_000;
 
-async function spilledFrom({ sheet, spot }: Standing, port: WorkbookPort): Promise<FoundFormula | null> {
+async function spilledFrom({ sheet, spot }: Standing, port: BookPort): Promise<FoundFormula | null> {
   const { row, column } = spot;
   const statement = { top: Math.max(1, row - ROWS_ABOVE), bottom: row, left: Math.max(1, column - COLUMNS_LEFT), right: column };
   const long = { top: Math.max(1, row - LONGEST_COLUMN), bottom: Math.max(1, statement.top - 1), left: column, right: column };
@@ -49,7 +49,7 @@ const spillingIn = (sheet: string, { top, left }: Area, rows: readonly (readonly
     }),
   );
 
-async function reaches({ on, shows }: FoundFormula, { row, column }: Spot, port: WorkbookPort): Promise<boolean> {
+async function reaches({ on, shows }: FoundFormula, { row, column }: Spot, port: BookPort): Promise<boolean> {
   const formula = shows.formula ?? "";
   const found = evaluate(expression(formula.slice(1)), await readReferences(formula, on, port));
   if (found.kind !== "known" || !Array.isArray(found.holds)) return false;

@@ -1,11 +1,11 @@
 import { spaced } from "../../core/expression/working";
 import type { Spot } from "../../workbook/xlsx/address";
 import { isInside } from "../../workbook/xlsx/address";
-import { addressOn } from "../cell-range";
+import { addressOn } from "../../workbook/cell-range";
 import { h } from "../dom";
 import { localFormula } from "../local-formula";
 import type { Notation } from "../notation";
-import type { Explanation, Input, NamedCells } from "./explain";
+import type { Explanation, Input, NamedCells } from "../../explaining/explain";
 import { shownFound, withNumbers } from "./with-numbers";
 
 /** A button that leads to cells. */

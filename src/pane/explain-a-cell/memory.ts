@@ -1,7 +1,7 @@
 import type { Undo } from "../../workbook/plan";
-import type { WorkbookPort } from "../../workbook/port";
+import type { BookPort } from "../../workbook/port";
 
 /** Kept while the program runs and stored nowhere: what was put beside a cell can be taken back though the pane was closed. */
 export const memory = {
-  kept: null as (Undo & { readonly port: WorkbookPort; readonly where: string }) | null,
+  kept: null as (Undo & { readonly port: BookPort; readonly where: string }) | null,
 };

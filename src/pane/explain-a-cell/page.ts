@@ -1,18 +1,18 @@
 import type { CellReading } from "../../workbook/port";
 import { addressOf, areaText, isInside, readAddress } from "../../workbook/xlsx/address";
-import { addressOn } from "../cell-range";
+import { addressOn } from "../../workbook/cell-range";
 import { fill, h } from "../dom";
 import { userNotation } from "../notation";
 import type { Page } from "../page";
 import type { PaneHost } from "../pane-host";
 import { type Selected, followSelection } from "../selection";
 import { actionsBar } from "./actions-bar";
-import { type Explanation, type NamedCells, explain } from "./explain";
-import { explanationText } from "./explanation-text";
+import { type Explanation, type NamedCells, explain } from "../../explaining/explain";
+import { explanationText } from "../../explaining/explanation-text";
 import { type ExplanationView, explanationView } from "./explanation-view";
 import { findFormula } from "./find-formula";
 import { markSelected } from "./input-view";
-import type { Standing } from "./references";
+import type { Standing } from "../../explaining/references";
 import { Trail, isSamePlace } from "./trail";
 
 /** The working of the selected cell, with a way to its inputs and back. */

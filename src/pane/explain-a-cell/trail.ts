@@ -1,4 +1,4 @@
-import type { Standing } from "./references";
+import type { Standing } from "../../explaining/references";
 
 /** The cells from which one went to an input, so that one finds back. */
 export class Trail {

@@ -1,7 +1,7 @@
 import type { Expression } from "../../formulas/expression";
 import { type Notation, writtenNumber } from "../notation";
-import { type Found, evaluate } from "./evaluate";
-import type { References } from "./references";
+import { type Found, evaluate } from "../../explaining/evaluate";
+import type { References } from "../../explaining/references";
 
 const SIGNS = { "+": " + ", "-": " − ", "*": " × ", "/": " ÷ " } as const;
 

@@ -18,6 +18,7 @@ export function addSheet(context: Excel.RequestContext, { newSheet: name, isHidd
   if (print) {
     sheet.pageLayout.setPrintArea(print.area);
     sheet.pageLayout.orientation = print.orientation === "portrait" ? "Portrait" : "Landscape";
+    if (print.paper !== undefined) sheet.pageLayout.paperSize = print.paper === "letter" ? "Letter" : "A4";
     if (print.fitsOnePage) sheet.pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 1 };
   }
   if (isHidden) sheet.visibility = "Hidden";

@@ -43,7 +43,7 @@ export async function putCellsBack(context: Excel.RequestContext, cells: readonl
 }
 
 /** A formula's value may have moved for reasons of its own. */
-const isSame = (a: Held, b: Held): boolean =>
+export const isSame = (a: Held, b: Held): boolean =>
   a.format === b.format && a.before.formula === b.before.formula && (a.before.formula !== null || a.before.value === b.before.value);
 
 async function look(context: Excel.RequestContext, writes: readonly CellWrite[]): Promise<readonly Held[]> {
@@ -55,7 +55,7 @@ async function look(context: Excel.RequestContext, writes: readonly CellWrite[])
   });
 }
 
-function contentBefore({ formula, value, error }: CellReading): Typed {
+export function contentBefore({ formula, value, error }: CellReading): Typed {
   // An error that was typed in is read back as one when it is given as it is.
   if (error && formula === null) return { kind: "plain", content: String(value) };
   return typedContent({ content: formula ?? value, asText: formula === null });

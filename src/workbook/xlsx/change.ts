@@ -1,4 +1,5 @@
-import type { CellContent, NewSheet, Note, Picture, SheetCell } from "../port";
+import type { CellContent, NewSheet, Note, Picture, SheetCell, TableGrowth } from "../port";
+import type { CellLink } from "./links";
 
 export interface CellValue {
   readonly value: CellContent;
@@ -39,8 +40,19 @@ export interface AddedSheet extends Omit<NewSheet, "cells" | "pictures"> {
 
 export type AddedCell = CellContents & Omit<SheetCell, "cell" | "content" | "asText">;
 
+/** A growth with all the headings that the table then has. */
+export interface TableInFile extends TableGrowth {
+  readonly headings: readonly string[];
+}
+
 export interface Additions {
   readonly sheets?: readonly AddedSheet[];
   readonly notes?: readonly Note[];
   readonly pictures?: readonly Picture[];
+  readonly tables?: readonly TableInFile[];
+  readonly links?: readonly CellLink[];
+  /** Sheets that are taken out. */
+  readonly withoutSheets?: readonly string[];
+  /** Tells by its part whether an add-in that the file refers to is one to be taken out. */
+  readonly withoutAddIn?: (extension: string) => boolean;
 }

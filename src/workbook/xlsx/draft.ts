@@ -76,6 +76,13 @@ export class Draft {
     this.write(CONTENT_TYPES, withoutContentType(this.text(CONTENT_TYPES), to));
   }
 
+  /** A part goes with what only it points at, such as the picture of an add-in. */
+  unlinkWhole(from: string, id: string, to: string): void {
+    for (const own of this.parts.relationships(to)) if (own.target !== null && this.parts.has(own.target)) this.unlinkWhole(to, own.id, own.target);
+    this.unlink(from, id, to);
+    this.remove(relationshipsPart(to));
+  }
+
   /** A name that no part has: folder/stem1.ending, or with the next number. */
   freePart(folder: string, stem: string, ending: string): string {
     for (let n = 1; ; n++) {

@@ -5,7 +5,7 @@ import { fromStored } from "./stored-formula";
 import type { Workbook } from "./workbook";
 import { attributeEdits, type Edit, edited } from "./xml-edits";
 import { readRoot, SPREADSHEET, STRICT_SPREADSHEET } from "./xml-part";
-import { Tags } from "./xml-tags";
+import { elements, localName, Tags } from "./xml-tags";
 import { encodeText } from "./xml-text";
 
 /**
@@ -18,13 +18,30 @@ export function gridParts({ parts, sheets }: Workbook): Record<string, string> {
     .filter(({ name }) => isRead(name))
     .map((entry) => {
       const xml = parts.text(entry.name);
-      return [entry.name.replace(/\\/g, "/"), withoutPrefix(worksheets.has(entry) ? inGridWords(xml) : xml)] as const;
+      const name = entry.name.replace(/\\/g, "/");
+      if (name.endsWith(".rels")) return [name, withRelativeTargets(xml, name)] as const;
+      return [name, withoutPrefix(worksheets.has(entry) ? inGridWords(xml) : xml)] as const;
     });
   return Object.fromEntries(texts);
 }
 
 /** Notes of other programs and the file's properties hold nothing that a grid shows. */
 const isRead = (name: string): boolean => /\.(?:xml|rels)$/.test(name) && !/^(?:customXml|docProps)\//i.test(name);
+
+/** A target may be told from the root of the file; the grid knows those alone that are told from the part's own folder. */
+function withRelativeTargets(xml: string, rels: string): string {
+  const folder = rels.split("/").slice(0, -2);
+  const edits: Edit[] = [];
+  for (const tag of elements(xml, (name) => localName(name) === "Relationship"))
+    edits.push(...attributeEdits(xml, tag.start, "Target", (target) => (target.startsWith("/") ? relative(folder, target.slice(1).split("/")) : target)));
+  return edited(xml, edits);
+}
+
+function relative(folder: readonly string[], target: readonly string[]): string {
+  const shared = folder.findIndex((step, i) => step !== target[i]);
+  const kept = shared < 0 ? folder.length : shared;
+  return [...folder.slice(kept).map(() => ".."), ...target.slice(kept)].join("/");
+}
 
 function inGridWords(xml: string): string {
   const { prefix } = readRoot(new Tags(xml));

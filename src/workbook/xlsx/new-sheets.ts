@@ -1,4 +1,5 @@
 import type { PrintSetup } from "../port";
+import { rowHeights } from "../row-heights";
 import { areaText, readArea } from "./address";
 import type { AddedSheet } from "./change";
 import { prefixOf } from "./children";
@@ -12,6 +13,8 @@ import { encodeAttribute, encodeText } from "./xml-text";
 import { appending, attributeOf, childrenOf, rootOf } from "./xml-tree";
 
 const SHEET_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml";
+/** The numbers by which printers know them. */
+const PAPERS = { letter: 1, A4: 9 } as const;
 /** What Excel adds to a width for the cell's margins. */
 const MARGIN = 0.7109375;
 
@@ -50,16 +53,19 @@ function linkName(xml: string, entryStart: number): string {
 
 function sheetXml(namespace: string, { columnWidths = [], cells, print }: AddedSheet): string {
   const columns = columnWidths.map((width, i) => `<col min="${i + 1}" max="${i + 1}" width="${width + MARGIN}" customWidth="1"/>`).join("");
+  // No program makes a row as high as its text when it opens the file.
+  const heights = rowHeights(cells.map(({ cell, value, wraps, merge }) => ({ cell, text: String(value ?? ""), ...(wraps === undefined ? {} : { wraps }), ...(merge === undefined ? {} : { merge }) })), columnWidths);
+  const rows = [...heights].sort(([a], [b]) => a - b).map(([row, height]) => `<row r="${row}" ht="${height}" customHeight="1"/>`);
   const merges = cells.flatMap(({ merge }) => (merge === undefined ? [] : [`<mergeCell ref="${merge}"/>`]));
   return (
     `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<worksheet xmlns="${namespace}">` +
     (print?.fitsOnePage ? '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>' : "") +
     '<sheetViews><sheetView showGridLines="0" workbookViewId="0"/></sheetViews><sheetFormatPr defaultRowHeight="15"/>' +
     (columns && `<cols>${columns}</cols>`) +
-    "<sheetData></sheetData>" +
+    `<sheetData>${rows.join("")}</sheetData>` +
     (merges.length > 0 ? `<mergeCells count="${merges.length}">${merges.join("")}</mergeCells>` : "") +
     '<pageMargins left="0.6" right="0.6" top="0.6" bottom="0.6" header="0.3" footer="0.3"/>' +
-    (print ? `<pageSetup orientation="${print.orientation}"${print.fitsOnePage ? ' fitToWidth="1" fitToHeight="1"' : ""}/>` : "") +
+    (print ? `<pageSetup${print.paper === undefined ? "" : ` paperSize="${PAPERS[print.paper]}"`} orientation="${print.orientation}"${print.fitsOnePage ? ' fitToWidth="1" fitToHeight="1"' : ""}/>` : "") +
     "</worksheet>"
   );
 }

@@ -1,15 +1,19 @@
-import { addressOf, isInside, readAddress, readArea } from "./address";
+import { refuseHeadings } from "../table-growth";
 import type { AddedSheet, Additions, CellChange, StyledChange } from "./change";
 import { Draft } from "./draft";
 import { emptyMetadata, METADATA_TYPE, withDynamicArrays } from "./dynamic-arrays";
 import { FileFault } from "./file-fault";
+import { withLinks } from "./links";
 import { addSheet } from "./new-sheets";
 import { writeNote } from "./notes";
 import { addPicture } from "./pictures";
 import { patchSheet } from "./patch-sheet";
-import { tablesOf } from "./sheet-facts";
+import { removeSheet } from "./remove-sheet";
+import { tablesWithHeadings } from "./sheet-facts";
 import { styleFinder } from "./style-finder";
 import { emptyStyles, Styles, STYLES_TYPE } from "./styles";
+import { growTable } from "./tables";
+import { withoutWebExtension } from "./web-extensions";
 import type { Workbook } from "./workbook";
 import { STRICT_SPREADSHEET } from "./xml-part";
 
@@ -37,17 +41,22 @@ class WorkbookPatch {
     this.#isStrict = workbook.namespace === STRICT_SPREADSHEET;
   }
 
-  run(changes: readonly CellChange[], { sheets = [], notes = [], pictures = [] }: Additions): void {
+  run(changes: readonly CellChange[], { links = [], withoutSheets = [], withoutAddIn, sheets = [], notes = [], pictures = [], tables = [] }: Additions): void {
     const { workbook, draft } = this;
     for (const sheet of sheets) this.#addSheet(sheet);
     for (const [part, ofSheet] of this.#bySheet(changes)) {
-      refuseHeadings(workbook, part, ofSheet);
+      const headed = tablesWithHeadings(workbook.parts, part);
+      for (const change of ofSheet) refuseHeadings(change, headed);
       this.#patch(part, this.#styled(part, ofSheet));
     }
+    for (const growth of tables) growTable(draft, this.#part({ sheet: growth.sheet, cell: growth.tableRange }), growth);
     for (const note of notes) writeNote(draft, this.#part(note), this.#folder, note, { namespace: workbook.namespace, isStrict: this.#isStrict });
     for (const picture of pictures) addPicture(draft, this.#part({ sheet: picture.sheet, cell: picture.at }), this.#folder, picture, this.#isStrict);
+    for (const [part, ofSheet] of this.#bySheet(links)) draft.write(part, withLinks(draft.text(part), ofSheet));
+    for (const name of withoutSheets) removeSheet(workbook, draft, name);
+    if (withoutAddIn) withoutWebExtension(draft, withoutAddIn);
     if (this.#styles) this.#writeStyles(this.#styles);
-    if (this.#formulasMoved) this.#dropCalcChain();
+    if (this.#formulasMoved || withoutSheets.length > 0) this.#dropCalcChain();
   }
 
   #addSheet(sheet: AddedSheet): void {
@@ -70,8 +79,8 @@ class WorkbookPatch {
     this.#formulasMoved ||= patched.formulasMoved;
   }
 
-  #bySheet(changes: readonly CellChange[]): Map<string, CellChange[]> {
-    const groups = new Map<string, CellChange[]>();
+  #bySheet<T extends { readonly sheet: string; readonly cell: string }>(changes: readonly T[]): Map<string, T[]> {
+    const groups = new Map<string, T[]>();
     for (const change of changes) {
       const part = this.#part(change);
       const group = groups.get(part);
@@ -134,19 +143,5 @@ class WorkbookPatch {
   #dropCalcChain(): void {
     const { parts, part } = this.workbook;
     for (const { id, type, target } of parts.relationships(part)) if (type === "calcChain" && target !== null) this.draft.unlink(part, id, target);
-  }
-}
-
-/** Excel repairs, and so changes, a table whose headings differ from the names that its own part keeps. */
-function refuseHeadings({ parts }: Workbook, part: string, changes: readonly CellChange[]): void {
-  for (const { name, range, hasHeadings } of tablesOf(parts, part)) {
-    const area = readArea(range);
-    if (!area || !hasHeadings) continue;
-    const headings = { ...area, bottom: area.top };
-    const hit = changes.find(({ cell }) => {
-      const spot = readAddress(cell);
-      return spot !== null && isInside(spot, headings);
-    });
-    if (hit) throw new FileFault(`Cannot change ${hit.sheet}!${addressOf(readAddress(hit.cell) ?? { row: 1, column: 1 })}: it is a heading of the table ${name}: rename it in Excel`);
   }
 }

@@ -24,7 +24,7 @@ export function sheetFacts(parts: Package, { name, state, part }: SheetEntry): S
     name,
     isVisible: state === "visible",
     used: used ? areaText(used) : null,
-    tables: tablesOf(parts, part).filter(({ hasHeadings }) => hasHeadings).map(({ name, range, hasTotals }): TableInfo => ({ name, range, hasTotals })),
+    tables: tablesWithHeadings(parts, part),
     hiddenColumns,
     hasHiddenRows,
     ...afterRows(xml, end),
@@ -52,14 +52,17 @@ function afterRows(xml: string, from: number): Pick<SheetInfo, "isProtected" | "
   return { isProtected, merged };
 }
 
-export interface StoredTable {
+export const tablesWithHeadings = (parts: Package, sheet: string): TableInfo[] =>
+  tablesOf(parts, sheet).filter(({ hasHeadings }) => hasHeadings).map(({ name, range, hasTotals }) => ({ name, range, hasTotals }));
+
+interface StoredTable {
   readonly name: string;
   readonly range: string;
   readonly hasHeadings: boolean;
   readonly hasTotals: boolean;
 }
 
-export function tablesOf(parts: Package, sheet: string): StoredTable[] {
+function tablesOf(parts: Package, sheet: string): StoredTable[] {
   const tables: StoredTable[] = [];
   for (const { type, target } of parts.relationships(sheet)) {
     if (type !== "table" || target === null) continue;

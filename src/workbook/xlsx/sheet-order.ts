@@ -3,7 +3,7 @@ import { relationshipTypes } from "./package";
 import { edited } from "./xml-edits";
 
 /** What may follow the rows of a sheet, in the order that Excel insists on. */
-const AFTER_ROWS = [
+export const AFTER_ROWS = [
   "sheetData", "sheetCalcPr", "sheetProtection", "protectedRanges", "scenarios", "autoFilter", "sortState", "dataConsolidate", "customSheetViews",
   "mergeCells", "phoneticPr", "conditionalFormatting", "dataValidations", "hyperlinks", "printOptions", "pageMargins", "pageSetup", "headerFooter",
   "rowBreaks", "colBreaks", "customProperties", "cellWatches", "ignoredErrors", "smartTags", "drawing", "legacyDrawing", "legacyDrawingHF", "picture",

@@ -1,0 +1,112 @@
+import { type Plan, type PlannedCell, type PlannedNote, apply, plan } from "../workbook/plan";
+import type { BookPort, Change, Undo } from "../workbook/port";
+import { SETTINGS_SHEET } from "../workbook/settings";
+import { fill, h } from "./dom";
+import type { Notation } from "./notation";
+import { type ReviewWords, type Ticks, groupOf, reviewView } from "./review-view";
+import { status } from "./status";
+
+export type { CellWords, ReviewGroup, ReviewWords } from "./review-view";
+
+/** What was written last and can be taken back; a task keeps it, so that it outlives a closed pane. */
+export interface Written extends Undo {
+  readonly port: BookPort;
+  /** What the workbook holds now, as a sentence without its full stop: "Lot 2026-014 is in row 17 of Lots". */
+  readonly sentence: string;
+}
+
+export interface Memory {
+  written: Written | null;
+}
+
+/** Every change with its before and after, a tick for each cell that is filled, the writing, and the way back. */
+export interface Review {
+  readonly element: HTMLElement;
+  /** Looks at the workbook as it is now and shows what would be written. */
+  show(changes: readonly Change[], words: ReviewWords): Promise<void>;
+  /** Writes what is shown, as its own button does. */
+  write(): Promise<void>;
+  /** Takes what is shown away; false where nothing is. */
+  close(): boolean;
+  say: ReturnType<typeof status>["say"];
+}
+
+interface Shown {
+  readonly planned: Plan;
+  readonly ticks: Ticks;
+  readonly words: ReviewWords;
+}
+
+export function review(port: BookPort, notation: Notation, memory: Memory, done: (isWritten: boolean) => void = () => undefined): Review {
+  const body = h("div", {});
+  const told = status();
+  let shown: Shown | null = null;
+  let isBusy = false;
+
+  function close(): boolean {
+    const wasOpen = shown !== null;
+    shown = null;
+    fill(body);
+    return wasOpen;
+  }
+  async function show(changes: readonly Change[], words: ReviewWords): Promise<void> {
+    await guarded(async () => {
+      close();
+      const planned = await plan(port, changes);
+      const ticks: Ticks = { single: new Set(), groups: new Set() };
+      shown = { planned, ticks, words };
+      const heading = words.title === null ? null : h("h2", { tabindex: -1 }, words.title ?? "What will be written");
+      const go = words.action === null ? null : h("button", { type: "button", class: "lw-primary", onclick: () => void write() }, words.action);
+      fill(body, h("section", { class: "lw-review", "aria-label": "What will be written" }, heading, ...reviewView(planned, ticks, words, notation), go && h("div", { class: "lw-actions" }, go)));
+      told.say("");
+      heading?.focus();
+    });
+  }
+  const write = (): Promise<void> => guarded(async () => void (shown && (await writeOut(shown))));
+  async function writeOut({ planned, ticks, words }: Shown): Promise<void> {
+    const needed = words.groups?.find(({ id, tick }) => tick?.isNeeded && !ticks.groups.has(id));
+    if (needed?.tick) {
+      told.say(`Tick “${needed.tick.label}” first: without it there is no place for what is written`);
+      body.querySelector<HTMLElement>(`[data-group="${needed.id}"] input`)?.focus();
+      return;
+    }
+    const isAllowed = (one: PlannedCell | PlannedNote): boolean => !one.overwrites || isTicked(one, ticks, words);
+    const kept = planned.cells.length - planned.cells.filter(isAllowed).length;
+    const { undo } = await apply(port, { ...planned, cells: planned.cells.filter(isAllowed), notes: planned.notes.filter(isAllowed) }, isAllowed);
+    close();
+    memory.written = { port, undo, sentence: kept === 0 ? words.written : `${words.written}; ${kept} filled ${kept === 1 ? "cell stays" : "cells stay"} as before` };
+    offerUndo();
+    done(true);
+  }
+  function offerUndo(): void {
+    if (memory.written) told.say(memory.written.sentence, { label: "Undo", run: () => void guarded(takeBack) });
+  }
+  async function takeBack(): Promise<void> {
+    await memory.written?.undo();
+    memory.written = null;
+    told.say("Undone: the workbook is as it was");
+    done(false);
+  }
+  /** What the workbook refuses is said, whatever it is. */
+  async function guarded(step: () => Promise<void>): Promise<void> {
+    if (isBusy) return;
+    isBusy = true;
+    try {
+      await step();
+    } catch (thrown) {
+      told.say(thrown instanceof Error ? thrown.message : String(thrown));
+    } finally {
+      isBusy = false;
+    }
+  }
+
+  if (memory.written?.port === port) offerUndo();
+  return { element: h("div", { class: "lw-writing" }, body, told.element), show, write, close, say: told.say };
+}
+
+/** What the add-in itself keeps needs no tick. */
+function isTicked(one: PlannedCell | PlannedNote, { single, groups }: Ticks, words: ReviewWords): boolean {
+  if ("write" in one && one.write.sheet === SETTINGS_SHEET) return true;
+  const group = "write" in one ? groupOf(one, words) : undefined;
+  return group?.tick ? groups.has(group.id) : single.has(one);
+}
