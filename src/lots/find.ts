@@ -5,6 +5,7 @@ import { IDENTITY, WEIGHTS } from "./fields";
 import { type HeadingRow, columnsOf, headingRows, rated } from "./heading-rows";
 import type { ListColumn, LotList, Proposal, Refusal } from "./list";
 import { listRows } from "./list-rows";
+import { isOwnSheet } from "./own-sheets";
 import { readHeading } from "./words";
 import { type SheetReading, isTyped } from "./sheet-reading";
 
@@ -19,7 +20,7 @@ export interface Found {
 export function findLots(sheets: readonly SheetReading[]): Found {
   const proposals: Proposal[] = [];
   const refusals: Refusal[] = [];
-  for (const sheet of sheets) {
+  for (const sheet of sheets.filter((one) => !isOwnSheet(one))) {
     const here = proposalsOn(sheet);
     const refusal = here.length > 0 ? refusalOf(sheet) : null;
     if (refusal) refusals.push(refusal);

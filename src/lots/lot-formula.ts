@@ -10,7 +10,7 @@ export interface ShopTerms {
   readonly barUnit?: string;
   readonly stub?: string;
   readonly acidStrength?: string;
-  readonly no2share?: string;
+  readonly acidExcess?: string;
 }
 
 /** A formula of ours for a computed field over the row's own cells, or the name of what it still needs. */
@@ -51,7 +51,7 @@ export function lotFormula(field: FieldId, unit: ColumnUnit | null, operands: Op
       const [weight, fineness] = [netWeight(operands), operands.fineness()];
       if (!weight) return needs("a weight");
       if (!fineness) return needs("a fineness");
-      return guarded([weight, fineness], `LOT.NITRIC(${weight.text},${weight.unit},${fineness.text},${shop.acidStrength ?? "0.68"},${shop.no2share ?? "0"},0,${literalText(to ?? "L")})`);
+      return guarded([weight, fineness], `LOT.NITRIC(${weight.text},${weight.unit},${fineness.text},${shop.acidStrength ?? "0.68"},0,${shop.acidExcess ?? "0"},${literalText(to ?? "L")})`);
     }
     case "recovery": {
       const [out, fine] = [operands.of("outturn"), operands.of("fineWeight")];

@@ -10,12 +10,13 @@ export function termsInFormulas(shop: Shop, sheet: string): ShopTerms {
     return told === undefined ? undefined : written(told, sheet);
   };
   const bar = shop.copperBar?.unit;
-  const [barWeight, stub, copperAllowance, acidStrength] = [text("copperBar"), text("copperStub"), text("copperAllowance"), text("acidStrength")];
+  const [barWeight, stub, copperAllowance, acidStrength, acidExcess] = [text("copperBar"), text("copperStub"), text("copperAllowance"), text("acidStrength"), text("acidExcess")];
   return {
     ...(copperAllowance === undefined ? {} : { copperAllowance }),
     ...(barWeight === undefined || bar === undefined ? {} : { barWeight, barUnit: bar }),
     ...(stub === undefined ? {} : { stub }),
     ...(acidStrength === undefined ? {} : { acidStrength }),
+    ...(acidExcess === undefined ? {} : { acidExcess }),
   };
 }
 

@@ -11,7 +11,8 @@ import type { MonthInput } from "./month-input";
 import { missingColumns } from "./month-lots";
 import { type Month, isBefore, monthText } from "./month-of";
 import { ROWS, madeMonths, monthSheetName } from "./month-places";
-import { type ChartRanges, monthsBlock } from "./months-block";
+import { monthCharts } from "./month-charts";
+import { monthsBlock } from "./months-block";
 import { openingOf } from "./opening";
 import { processBlock } from "./process-block";
 import { SheetDraft } from "./sheet-draft";
@@ -20,7 +21,6 @@ import { stockTerms, whatOf } from "./stock-terms";
 
 export interface ClosedMonth {
   readonly change: NewSheet;
-  readonly charts: ChartRanges;
 }
 
 interface Book {
@@ -76,8 +76,7 @@ export function closedMonth({ sheets, place }: Book, input: MonthInput, basis: M
   const stillAsCame = input.counted.flatMap((line, i) => (cameInThisMonth(line, basis) ? [countedRows.first + i] : []));
   balanceBlock(draft, input, opening, { list: place.list.sheet, lots, countedRows, shippedRows, stillAsCame });
   return {
-    change: { newSheet: name, columnWidths: WIDTHS, cells: draft.cells, print: { area: `A1:J${printed}`, orientation: "landscape", fitsOnePage: true } },
-    charts,
+    change: { newSheet: name, columnWidths: WIDTHS, cells: draft.cells, print: { area: `A1:J${printed}`, orientation: "landscape", fitsOnePage: true }, charts: monthCharts(charts) },
   };
 }
 

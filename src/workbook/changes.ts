@@ -1,4 +1,4 @@
-import type { CellWrite, Change, NewSheet, Note, Picture, SheetCell, TableGrowth } from "./port";
+import type { CellWrite, Change, Chart, NewSheet, Note, Picture, SheetCell, TableGrowth } from "./port";
 import { areaText, isInside, readAddress, readArea } from "./xlsx/address";
 
 /** Changes by their kind, each of a shape that a workbook can take. */
@@ -68,7 +68,7 @@ function checkNote({ sheet, cell, note }: Note): void {
   if (note !== null && note.length > LONGEST_TEXT) refuse(`a note beside ${sheet}!${cell}`, `it has ${note.length} characters, and a note takes ${LONGEST_TEXT}`);
 }
 
-function checkSheet({ newSheet: name, cells, columnWidths = [], print, pictures = [] }: NewSheet, all: readonly NewSheet[]): void {
+function checkSheet({ newSheet: name, cells, columnWidths = [], print, pictures = [], charts = [] }: NewSheet, all: readonly NewSheet[]): void {
   const what = `the sheet ${name}`;
   if (name === "" || name.length > 31) refuse(what, "a sheet's name has 1 to 31 characters");
   if (/[[\]:*?/\\]|^'|'$/.test(name)) refuse(what, "a sheet's name has none of [ ] : * ? / \\ and no apostrophe at its ends");
@@ -81,8 +81,19 @@ function checkSheet({ newSheet: name, cells, columnWidths = [], print, pictures 
   });
   if (columnWidths.some((width) => !(width >= 0 && width <= 255))) refuse(what, "a column is 0 to 255 characters wide");
   if (print && !readArea(print.area)) refuse(what, `${print.area} cannot be printed: name a range, such as A1:F40`);
+  charts.forEach((chart) => checkChart(name, chart));
   const stranger = pictures.find(({ sheet }) => sheet !== name);
   if (stranger) refuse(what, `its picture belongs to ${stranger.sheet}`);
+}
+
+function checkChart(sheet: string, { title, at, categories, series, width, height }: Chart): void {
+  const what = `the chart ${title} at ${sheet}!${at}`;
+  if (!readAddress(at)) refuse(what, "its place is one cell, such as B4");
+  if (!(width > 0 && height > 0 && width <= 4000 && height <= 4000)) refuse(what, `${width} × ${height} is no size for it`);
+  const rows = readArea(categories);
+  const columns = [rows, ...series.map(({ values }) => readArea(values))];
+  const isFit = columns.every((area) => area && rows && area.left === area.right && area.top === rows.top && area.bottom === rows.bottom);
+  if (series.length === 0 || !isFit) refuse(what, "it is drawn over columns of the same rows, such as A4:A9 and B4:B9");
 }
 
 function checkMerge(sheet: string, { cell, merge }: SheetCell): void {

@@ -4,6 +4,7 @@ import { KEEP } from "../engine/kept";
 import { isReadable } from "../engine/readable";
 import type { Step } from "../engine/steps";
 import { type SortedChanges, sheetKey } from "./changes";
+import { chartStep } from "./grid-charts";
 import { type KeptChange, PICTURE } from "./grid-kept";
 import { LINE_COLOUR, LOOKS, type LookOf } from "./looks";
 import { tableSteps } from "./grid-tables";
@@ -37,7 +38,7 @@ export function gridSteps(model: Model, changes: SortedChanges, grown: readonly 
   const backwards: Step[] = [];
   const position = getters.getSheetIds().length;
   [...made.values()].forEach(({ id: own, sheet }, i) => {
-    steps.push(...newSheetSteps(own, sheet, position + i));
+    steps.push(...newSheetSteps(own, sheet, position + i), ...(sheet.charts ?? []).map((chart) => chartStep(own, sheet.newSheet, PICTURE + ids.uuidv4(), chart)));
     // A workbook keeps at least one sheet that shows, and the grid counts a hidden one that goes among those.
     backwards.push({ type: "SHOW_SHEET", sheetId: own }, { type: "DELETE_SHEET", sheetId: own, sheetName: sheet.newSheet });
   });

@@ -83,6 +83,22 @@ export interface PrintSetup {
   readonly paper?: "letter" | "A4";
 }
 
+/** A chart over ranges of the sheet on which it stands. */
+export interface Chart {
+  readonly kind: "columns" | "lines";
+  readonly title: string;
+  /** The cell under its upper left corner. */
+  readonly at: string;
+  /** In pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** One column of words, and of each series one column of numbers, all of the same rows. */
+  readonly categories: string;
+  readonly series: readonly { readonly name: string; readonly values: string }[];
+  /** Of its numbers, as a format code. */
+  readonly numberFormat: string;
+}
+
 /** A sheet that is added after the last one. */
 export interface NewSheet {
   readonly newSheet: string;
@@ -93,6 +109,7 @@ export interface NewSheet {
   readonly print?: PrintSetup;
   /** Each names this sheet as its own. */
   readonly pictures?: readonly Picture[];
+  readonly charts?: readonly Chart[];
 }
 
 /** A note beside a cell; null takes it away. */

@@ -1,4 +1,5 @@
 import { Workbook } from "@cj-tech-master/excelts";
+import { readArea } from "../../src/workbook/xlsx/address";
 import { describe, expect, it } from "vitest";
 import checks from "../../shared/checks/balance.json";
 import { find } from "../../src/catalogue/catalogue";
@@ -173,7 +174,8 @@ describe("the month after", () => {
     const port = await book();
     const first = await close(port, input());
     const second = await close(port, input({ month: APRIL, opening: null }));
-    const { rows } = second.charts;
+    const area = readArea(second.change.charts?.[0]?.categories ?? "");
+    const rows = { first: area?.top ?? 0, last: area?.bottom ?? 0 };
     expect(rows.last - rows.first).toBe(1);
     expect(await second.value(`A${rows.first}`)).toBe("2026-03");
     expect(await second.number(`G${rows.last}`)).toBeCloseTo((await first.number("B10")) + (await second.number("B10")), 9);

@@ -158,6 +158,8 @@ export function installStub(first: StubBook): void {
     }
     switch (Name) {
       case "Add":
+        if (parent.endsWith(".Charts")) return addChart(sheet, argument, follow(paths, ArgumentInfo?.ReferencedObjectPathIds?.[1] ?? ArgumentInfo?.ReferencedObjectPathIds?.[0] ?? 0, made));
+        if (parent.endsWith(".Series")) return addSeries(parent, argument);
         return parent.endsWith(".Comments") ? addNote(follow(paths, ArgumentInfo?.ReferencedObjectPathIds?.[0] ?? 0, made).slice("range:".length), String(given[1])) : addSheet(argument);
       case "AddImage":
         return addPicture(sheet, argument);
@@ -176,7 +178,7 @@ export function installStub(first: StubBook): void {
       case "GetLocation":
         return parent.replace("note:", "range:");
       case "GetItemAt":
-        return `note:${sheet}!${String(items(parent)[Number(argument)]?.Id)}`;
+        return parent.endsWith(".Series") ? `${parent}[${argument}]` : `note:${sheet}!${String(items(parent)[Number(argument)]?.Id)}`;
       case "GetSelectedRange":
         return selected[1] === "" ? refuse("InvalidSelection") : `range:${selected.join("!")}`;
       case "Worksheet":
@@ -200,6 +202,20 @@ export function installStub(first: StubBook): void {
     if (place in notes) refuse("InvalidArgument");
     notes[place] = text;
     return `note:${place}`;
+  }
+  /** One with a series over the range that it is made of. */
+  function addChart(sheet: string, kind: string, range: string): string {
+    mayChange();
+    calls++;
+    const path = `chart:${sheet}|${calls}`;
+    properties = { ...properties, [`${path}.Kind`]: kind, [`${path}.Series[0].Values`]: range };
+    return path;
+  }
+  function addSeries(parent: string, name: string): string {
+    mayChange();
+    const count = new Set(Object.keys(properties).flatMap((path) => (path.startsWith(`${parent}[`) ? [path.slice(0, path.indexOf("]"))] : []))).size;
+    properties = { ...properties, [`${parent}[${count}].Name`]: name };
+    return `${parent}[${count}]`;
   }
   function addPicture(sheet: string, image: string): string {
     mayChange();
@@ -337,7 +353,7 @@ export function installStub(first: StubBook): void {
   function set(path: string, name: string, given: unknown): void {
     mayChange();
     if (path === "null") refuse("ItemNotFound");
-    if (!["Values", "Formulas", "NumberFormat"].includes(name)) {
+    if (path.startsWith("chart:") || !["Values", "Formulas", "NumberFormat"].includes(name)) {
       const key = `${path}.${name}`;
       const isUsual = JSON.stringify(given) === JSON.stringify(usualOf(path, name));
       properties = { ...without(properties, (one) => one === key), ...(isUsual ? {} : { [key]: given }) };
@@ -379,6 +395,14 @@ export function installStub(first: StubBook): void {
       case "Merge":
         mayChange();
         (merged[sheetOf(path)] ??= []).push(path.replace(/.*!/, ""));
+        break;
+      case "SetValues":
+      case "SetXAxisValues":
+        set(path, action.Name.slice(3), follow(paths, action.ArgumentInfo?.ReferencedObjectPathIds?.[0] ?? 0, made));
+        break;
+      case "SetSolidColor":
+      case "SetPosition":
+        set(path, action.Name.slice(3), argument);
         break;
       case "SetPrintArea":
         set(path, "PrintArea", argument);

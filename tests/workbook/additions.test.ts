@@ -51,6 +51,13 @@ describe.each([
     expect(openXlsx(bytes()).definedNames).toContainEqual({ name: "_xlnm.Print_Area", formula: "='Quote Q-001'!$A$1:$B$5", sheet: "Quote Q-001", hidden: false });
   });
 
+  it("stand with a chart of its own on the sheet that was added", () => {
+    const chart = text(unzipSync(bytes()), "xl/charts/chart2.xml");
+    expect(chart.match(/<c:f>[^<]*<\/c:f>/g)).toEqual(["A", "B", "A", "B"].map((column) => `<c:f>'Quote Q-001'!$${column}$2:$${column}$3</c:f>`));
+    expect(chart).toContain("<a:t>Fine &amp; share</a:t>");
+    expect(chart).toContain('<c:pt idx="1"><c:v>12.5</c:v></c:pt>');
+  });
+
   it("leave every style of the file in its place", () => {
     const before = openXlsx(shop);
     const after = openXlsx(bytes());
@@ -97,6 +104,7 @@ outside("soffice", "what was added, opened by LibreOffice", (soffice) => {
     expect(comments).toContain("Weighed twice");
     const anchors = all.filter((part) => /^xl\/drawings\/drawing\d+\.xml$/.test(part)).map((part) => text(again, part).match(/<xdr:pic>/g)?.length ?? 0);
     expect(anchors.sort()).toEqual([1, 2]);
+    expect(all.filter((part) => /^xl\/charts\/chart\d+\.xml$/.test(part))).toHaveLength(2);
     const sheet = Object.keys(again).filter((part) => /sheet4\.xml$/.test(part)).map((part) => text(again, part)).join("");
     expect(sheet).toContain('fitToPage="true"');
     expect(sheet).toContain('<mergeCell ref="A1:B1"/>');

@@ -33,6 +33,7 @@ export const QUOTE: NewSheet = {
     { cell: "B3", content: 12.5, numberFormat: "0.0%", align: "right" },
   ],
   pictures: [{ sheet: "Quote Q-001", at: "A4", png: PNG, width: 40, height: 20, alt: "The range of the payout" }],
+  charts: [{ kind: "lines", title: "Fine & share", at: "D2", width: 300, height: 200, categories: "A2:A3", series: [{ name: "Fine", values: "B2:B3" }, { name: "Again", values: "B2:B3" }], numberFormat: "0.0" }],
 };
 
 const inStock = (cell: string, content: CellContent): Change => ({ sheet: "Stock", cell, content });
@@ -231,6 +232,7 @@ export function contract(name: string, open: () => Promise<Bench>, { refused, co
       ["a note on a protected sheet", { sheet: "Locked", cell: "A2", note: "x" }, /Locked is protected/],
       ["a sheet that is not there", { sheet: "Gone", cell: "A1", content: 1 }, /^Cannot write Gone!A1: this workbook has no sheet of that name/],
       ["a second sheet of one name", { newSheet: "LOTS", cells: [] }, /^Cannot write the sheet LOTS: the workbook has a sheet of that name/],
+      ["a chart over columns of other rows", { ...QUOTE, newSheet: "Q2", pictures: [], charts: (QUOTE.charts ?? []).map((chart) => ({ ...chart, categories: "A2:A4" })) }, /^Cannot write the chart Fine & share at Q2!D2: it is drawn over columns of the same rows/],
       ["a name that no sheet can have", { newSheet: "Q/1", cells: [] }, /^Cannot write the sheet Q\/1: a sheet's name has none of/],
       ["a cell inside merged ones", { sheet: "Lots", cell: "B9", content: 1 }, /^Cannot write Lots!B9: it is part of the merged cells A9:C9/],
       ["a range for one cell", { sheet: "Lots", cell: "B4:C9", content: 1 }, /^Cannot write Lots!B4:C9: a write goes to one cell/],

@@ -1,11 +1,12 @@
 import { sheetKey } from "../changes";
 import type { NewSheet } from "../port";
 import { columnName } from "../xlsx/address";
+import { addChart } from "./charts";
 import { dress } from "./cell-look";
 import { typedContent } from "./typed";
 import { give } from "./writing";
 
-export function addSheet(context: Excel.RequestContext, { newSheet: name, isHidden, columnWidths = [], cells, print }: NewSheet): void {
+export function addSheet(context: Excel.RequestContext, { newSheet: name, isHidden, columnWidths = [], cells, print, charts = [] }: NewSheet): void {
   const sheet = context.workbook.worksheets.add(name);
   sheet.showGridlines = false;
   columnWidths.forEach((width, i) => (sheet.getRange(`${columnName(i + 1)}1`).format.columnWidth = points(width)));
@@ -21,6 +22,7 @@ export function addSheet(context: Excel.RequestContext, { newSheet: name, isHidd
     if (print.paper !== undefined) sheet.pageLayout.paperSize = print.paper === "letter" ? "Letter" : "A4";
     if (print.fitsOnePage) sheet.pageLayout.zoom = { horizontalFitToPages: 1, verticalFitToPages: 1 };
   }
+  charts.forEach((chart) => addChart(sheet, chart));
   if (isHidden) sheet.visibility = "Hidden";
 }
 

@@ -1,5 +1,6 @@
 import { refuseHeadings } from "../table-growth";
 import type { AddedSheet, Additions, CellChange, StyledChange } from "./change";
+import { addChart } from "./charts";
 import { Draft } from "./draft";
 import { emptyMetadata, METADATA_TYPE, withDynamicArrays } from "./dynamic-arrays";
 import { FileFault } from "./file-fault";
@@ -69,6 +70,7 @@ class WorkbookPatch {
       return { sheet: name, ...contents, ...(style === undefined ? {} : { style }) };
     });
     if (changes.length > 0) this.#patch(part, changes);
+    for (const chart of sheet.charts ?? []) addChart(this.draft, part, this.#folder, name, chart, cells, this.#isStrict);
   }
 
   #patch(part: string, changes: readonly StyledChange[]): void {

@@ -11,9 +11,9 @@ import { appending, rootOf } from "./xml-tree";
 
 const DRAWING_TYPE = "application/vnd.openxmlformats-officedocument.drawing+xml";
 const PLACES = "http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing";
-const SHAPES = "http://schemas.openxmlformats.org/drawingml/2006/main";
+export const SHAPES = "http://schemas.openxmlformats.org/drawingml/2006/main";
 /** The unit of drawings: 914,400 to the inch, of which a pixel is a 96th. */
-const PER_PIXEL = 9525;
+export const PER_PIXEL = 9525;
 
 /** Puts a picture on a sheet, beside what is drawn there already. */
 export function addPicture(draft: Draft, sheet: string, folder: string, picture: Picture, isStrict: boolean): void {
@@ -24,7 +24,7 @@ export function addPicture(draft: Draft, sheet: string, folder: string, picture:
   draft.write(drawing, edited(xml, [appending(rootOf(xml), anchor(xml, picture, id, isStrict))]));
 }
 
-function addDrawing(draft: Draft, sheet: string, folder: string, isStrict: boolean): string {
+export function addDrawing(draft: Draft, sheet: string, folder: string, isStrict: boolean): string {
   const part = draft.freePart(`${folder}drawings/`, "drawing", "xml");
   const empty = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<xdr:wsDr xmlns:xdr="${PLACES}"></xdr:wsDr>`;
   const id = draft.add(part, empty, DRAWING_TYPE, sheet, "drawing");
@@ -46,7 +46,7 @@ function anchor(xml: string, { at, width, height, alt }: Picture, id: string, is
   );
 }
 
-function freeNumber(xml: string): number {
+export function freeNumber(xml: string): number {
   let most = 1;
   for (const tag of elements(xml, (name) => localName(name) === "cNvPr")) most = Math.max(most, Number(tag.attribute("id")) || 0);
   return most + 1;
