@@ -160,7 +160,8 @@ describe("the statement that a client gets", () => {
 
   outside("soffice", "opened by LibreOffice", (soffice) => {
     it("shows the stored values, and the bookkeeper's copy computes to the same ones", async () => {
-      for (const input of [settling, { ...settling, payment: "metal", metalUnit: "g" } as const]) {
+      const scale = { gross: { value: 12.85, unit: "lb" }, tare: { value: 0.5, unit: "lb" } };
+      for (const input of [{ ...settling, scale }, { ...settling, payment: "metal", metalUnit: "g" } as const]) {
         const { port } = await written(input);
         const stored = [...port.file.cells(NAME)].filter(({ value }) => typeof value === "number");
         const { bytes } = await share(port.file);

@@ -36,8 +36,8 @@ export function flowPicture(parts: readonly FlowPart[], words: FlowWords, colour
     const isLost = part.label === UNACCOUNTED;
     const known = over > 0 ? Math.max(0, Math.min(part.ozt, charge - taken)) : part.ozt;
     const [high, rest] = [known * scale, (part.ozt - known) * scale];
-    if (known > 0) shapes.push(band([NODE, left.charge + taken * scale], [right, to], high, isLost ? colours.caution : colours.area));
-    if (rest > 0) shapes.push(band([NODE, left.over + Math.max(0, taken - charge) * scale], [right, to + high], rest, colours.caution));
+    if (known > 0) shapes.push(band([NODE, left.charge + taken * scale], [right, to], high, isLost ? colours.caution : colours.area, colours));
+    if (rest > 0) shapes.push(band([NODE, left.over + Math.max(0, taken - charge) * scale], [right, to + high], rest, colours.caution, colours));
     shapes.push(svg("rect", { x: right, y: round(to), width: NODE, height: round(Math.max(1.5, high + rest)), fill: isLost ? colours.caution : isCrystal ? colours.accent : colours.edge }));
     shapes.push(text(right + NODE + 6, round(to + 10), part.label, colours.text, isCrystal));
     shapes.push(text(right + NODE + 6, round(to + 23), `${words.weight(part.ozt)} · ${words.share(part.share)}`, colours.muted));
@@ -73,11 +73,11 @@ function placed(heights: readonly number[]): number[] {
   return tops;
 }
 
-function band([x1, y1]: readonly [number, number], [x2, y2]: readonly [number, number], height: number, fill: string): Svg {
+function band([x1, y1]: readonly [number, number], [x2, y2]: readonly [number, number], height: number, fill: string, { edge }: PictureColours): Svg {
   const middle = round((x1 + x2) / 2);
   const thick = Math.max(1, height);
   const [a, b, c, d] = [round(y1), round(y2), round(y2 + thick), round(y1 + thick)];
-  return svg("path", { d: `M${x1} ${a}C${middle} ${a} ${middle} ${b} ${x2} ${b}L${x2} ${c}C${middle} ${c} ${middle} ${d} ${x1} ${d}Z`, fill, "fill-opacity": 0.75 });
+  return svg("path", { d: `M${x1} ${a}C${middle} ${a} ${middle} ${b} ${x2} ${b}L${x2} ${c}C${middle} ${c} ${middle} ${d} ${x1} ${d}Z`, fill, "fill-opacity": 0.75, stroke: edge, "stroke-width": 0.5 });
 }
 
 const text = (x: number, y: number, content: string, fill: string, isBold = false): Svg => svg("text", { x, y, fill, ...(isBold ? { "font-weight": 600 } : {}) }, content);

@@ -8,9 +8,9 @@ import type { Session } from "./session";
 import type { SettleKey } from "./settle-keys";
 
 /** What the lot, its quote and the shop say already. */
-export function prefills({ shop, sheets, statements, today }: Session, lot: ListedLot, notation: Notation): ReadonlyMap<SettleKey, Prefill> {
+export function prefills({ told, shop, sheets, statements, today }: Session, lot: ListedLot, notation: Notation): ReadonlyMap<SettleKey, Prefill> {
   const series = shop.statementNumber && "value" in shop.statementNumber ? shop.statementNumber.value : undefined;
-  const known = termsPrefilled(shop, lot, notation);
+  const known = termsPrefilled(told, lot, notation);
   const found = new Map<SettleKey, Prefill>([
     ["number", { text: String(nextPaperNumber("Statement", series, statements, today)) }],
     ["date", { text: dayText(today) }],

@@ -11,6 +11,9 @@ import type { BookPort } from "../../workbook/port";
 
 /** The workbook as it was read last. */
 export interface Session {
+  /** As it was told, with the cells that it names. */
+  readonly told: Shop;
+  /** With what those cells hold. */
   readonly shop: Shop;
   readonly sheets: readonly SheetReading[];
   readonly place: LotPlace | null;
@@ -30,8 +33,10 @@ export async function readSession(port: BookPort): Promise<Session> {
   const found = place !== null && typeof place !== "string" ? place : null;
   const all = found ? [...listedLots(found.sheet, found)].reverse() : [];
   const lots = [...all.filter((lot) => !isSettled(lot)), ...all.filter(isSettled)];
-  const shop = withCells(await readShop(port), sheets);
+  const told = await readShop(port);
+  const shop = withCells(told, sheets);
   return {
+    told,
     shop,
     uncertainty: uncertaintyOf(shop),
     sheets,

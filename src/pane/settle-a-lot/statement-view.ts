@@ -38,8 +38,8 @@ export function showStatement(into: HTMLElement, { settling, figures }: Shown, q
 }
 
 export const flowWords = (notation: Pick<Notation, "decimal">): FlowWords => ({
-  weight: (ozt) => `${weightText(ozt, "ozt", notation)} ozt`,
-  share: (share) => `${writtenNumber(Number((share * 100).toFixed(2)), notation)} %`,
+  weight: (ozt) => `${weightText(ozt, "ozt", notation).replace("-", "−")} ozt`,
+  share: (share) => `${(share * 100).toFixed(2).replace(".", notation.decimal).replace("-", "−")} %`,
 });
 
 function flowParts({ flow, recovery, recoveryUncertainty }: SettlementFigures, notation: Notation): Child[] {
