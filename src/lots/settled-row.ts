@@ -90,13 +90,3 @@ export function settledWord(lots: readonly ListedLot[]): string {
   const [best] = [...counts].sort(([, a], [, b]) => b - a);
   return best?.[0] ?? "settled";
 }
-
-/** Settled lots have an outturn; where the list has no column for it, a status that says so. */
-export function isSettled(lot: ListedLot): boolean {
-  const status = String(lot.value("status") ?? "");
-  return lot.value("outturn") !== null || (SETTLED.test(status) && !NOT_YET.test(status));
-}
-
-const SETTLED = /(?<!\p{L})(settled|paid|closed|r[ée]gl[ée]e?s?|pay[ée]e?s?)(?!\p{L})/iu;
-/** "Not paid", "to be settled", "part paid", "non réglé", "à payer". */
-const NOT_YET = /(?<!\p{L})(not|no|to|part|partly|non|pas|à)(?!\p{L})/iu;

@@ -49,7 +49,9 @@ export function balanceBlock(draft: SheetDraft, input: MonthInput, opening: Open
   line(ROWS.share, "Share of throughput", "of the larger of received and shipped");
   draft.put("B", `=INDEX(${block},7,2)`, { ...SHARE, align: "right" }, ROWS.share);
   draft.text("A", "Verdict", "total", ROWS.verdict);
-  draft.put("B", `=INDEX(${block},8,2)`, { look: "total" }, ROWS.verdict);
+  // The same words as those of LOT.BALANCE, which a spreadsheet without the add-in could not keep: it keeps numbers alone.
+  const [gap, limit] = [`B${ROWS.unaccounted}`, `B${ROWS.expanded}`];
+  draft.put("B", `=IF(ABS(${gap})<=${limit}*(1+1E-9),"within measurement",IF(${gap}<0,"metal over","metal missing"))`, { look: "total" }, ROWS.verdict);
   draft.text("A", "What it means", "label", ROWS.meaning);
   draft.put("B", said("meaning"), {}, ROWS.meaning);
   draft.text("A", "Look first at", "label", ROWS.lookFirst);

@@ -2,7 +2,7 @@ import type { Day } from "../../lots/calendar";
 import { type ListedLot, listedLots } from "../../lots/listed-lot";
 import type { NumberedLot } from "../../lots/next-number";
 import { paperNumbers } from "../../lots/paper-number";
-import { isSettled } from "../../lots/settled-row";
+import { isSettled } from "../../lots/settled";
 import type { Settling } from "../../lots/settlement";
 import { type Shop, readShop, withCells } from "../../lots/shop";
 import type { SheetReading } from "../../lots/sheet-reading";

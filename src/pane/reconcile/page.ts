@@ -1,0 +1,135 @@
+import { freshValues } from "../../journal/fresh-values";
+import type { Day } from "../../lots/calendar";
+import { type Contradiction, KIND_TITLES, type LookedAt, type Reconciled, reconcile, reconciledSentence } from "../../lots/reconcile";
+import { readShop, withCells } from "../../lots/shop";
+import { type LotPlace, readWorkbook } from "../../lots/where";
+import { fill, h } from "../dom";
+import type { Page } from "../page";
+import type { PaneHost } from "../pane-host";
+import { status } from "../status";
+import { listView } from "./list-view";
+import { memoryOf } from "./memory";
+
+/** Looks through the list of lots for rows that contradict themselves. Nothing is written. */
+export function reconcilePage(host: PaneHost, leave: () => void): Page {
+  const { port } = host;
+  const heading = h("h1", { tabindex: -1 }, "Reconcile");
+  const told = status();
+  const bar = h("progress", { "aria-label": "Lots looked at" });
+  const again = h("button", { type: "button", class: "lw-primary", onclick: () => void look() }, "Look again");
+  const stop = h("button", { type: "button", onclick: () => halt() }, "Stop");
+  const working = h("div", { class: "lw-working" }, bar, stop);
+  const beside = h("div", { class: "lw-body" });
+  const wide = h("div", { class: "lw-body" });
+  let sheet = "";
+  const list = listView(memoryOf(port), go);
+  let run = 0;
+  let isStopped = false;
+  let isClosed = false;
+
+  async function look(): Promise<void> {
+    const mine = ++run;
+    const isGone = (): boolean => mine !== run || isClosed;
+    isStopped = false;
+    show("Reading the workbook …", true);
+    try {
+      const { sheets, place } = await readWorkbook(port);
+      const [shop, names] = [withCells(await readShop(port), sheets), await port.names()];
+      if (isGone()) return;
+      if (place === null || typeof place === "string") return empty(place);
+      sheet = place.list.sheet;
+      const found = await reconcile({ sheets, place }, { today: today(), shop, names, fresh: freshValues, step: (done, of) => step(done, of, isGone) });
+      if (!isGone()) showFound(place, found);
+    } catch (thrown) {
+      if (!isGone()) show(thrown instanceof Error ? thrown.message : String(thrown), false);
+    }
+  }
+
+  /** Lets the page be drawn now and then; false stops. */
+  let drawn = 0;
+  async function step(done: number, of: number, isGone: () => boolean): Promise<boolean> {
+    if (performance.now() - drawn > SLICE) {
+      bar.max = of;
+      bar.value = done;
+      told.say(`Looking at ${of} lots …`);
+      await new Promise((resolve) => setTimeout(resolve));
+      drawn = performance.now();
+    }
+    return !isStopped && !isGone();
+  }
+  function halt(): void {
+    isStopped = true;
+    again.focus();
+  }
+
+  /** What is said, with what was found before taken away. */
+  function show(sentence: string, isWorking: boolean): void {
+    const hadFocus = working.contains(document.activeElement) || again === document.activeElement;
+    told.say(sentence);
+    if (isWorking) bar.removeAttribute("value");
+    working.hidden = !isWorking;
+    again.hidden = isWorking;
+    fill(beside);
+    fill(wide);
+    list.show([]);
+    if (hadFocus) (isWorking ? stop : again).focus();
+  }
+  function empty(place: string | null): void {
+    show(place ?? "It is not set up yet where this workbook keeps its lots", false);
+    fill(beside, h("p", { class: "lw-about" }, "Go back to all tasks, open Set up a lot and show Lotwright the list under Where lots live; then look again."));
+  }
+  function showFound({ changes }: LotPlace, found: Reconciled): void {
+    const { contradictions, looked } = found;
+    show(`${found.lots < found.of ? "Stopped. " : ""}${reconciledSentence(found)}`, false);
+    const remarks = [...changes, ...found.remarks];
+    fill(
+      beside,
+      remarks.length === 0 ? null : h("ul", { class: "lw-caution lw-remarks" }, ...remarks.map((remark) => h("li", {}, `${remark}.`))),
+      contradictions.length === 0 ? null : h("p", { class: "lw-about" }, "Arrow keys move through the list, Enter goes to the cell. Mend what is wrong in the sheet, then look again."),
+    );
+    list.show(contradictions);
+    fill(wide, found.of === 0 ? null : lookedAt(looked, contradictions.length === 0));
+  }
+
+  function go({ cell }: Contradiction): void {
+    port.select({ sheet, range: cell }).catch((thrown: unknown) => told.say(thrown instanceof Error ? thrown.message : String(thrown)));
+  }
+
+  void look();
+  return {
+    element: h(
+      "div",
+      { class: "lw-page lw-reconcile" },
+      h("div", { class: "lw-top" }, h("button", { type: "button", class: "lw-back", onclick: leave }, "All tasks"), heading),
+      h("p", {}, "Lots whose rows contradict themselves, each with its cell and the reason. Looking changes nothing."),
+      h("div", { class: "lw-found" }, told.element, working, h("div", { class: "lw-actions" }, again)),
+      beside,
+      list.element,
+      wide,
+    ),
+    focus: () => heading.focus({ preventScroll: true }),
+    back: leave,
+    close() {
+      isClosed = true;
+    },
+  };
+}
+
+/** In milliseconds. */
+const SLICE = 50;
+
+function today(): Day {
+  const now = new Date();
+  return { year: now.getFullYear(), month: now.getMonth() + 1, day: now.getDate() };
+}
+
+/** What was looked at, so that silence can be trusted. */
+function lookedAt(looked: readonly LookedAt[], isOpen: boolean): HTMLElement {
+  const rows = looked.map(({ kind, count, without }) => h("div", {}, h("dt", {}, KIND_TITLES[kind]), h("dd", {}, without === null ? countText(kind, count) : `not looked at: ${without}`)));
+  return h("details", { open: isOpen }, h("summary", {}, "What was looked at"), h("dl", { class: "lw-looked" }, ...rows));
+}
+
+function countText(kind: LookedAt["kind"], count: number): string {
+  const [one, many] = kind === "overtyped" ? ["column of formulas", "columns of formulas"] : kind === "stale" ? ["cell", "cells"] : ["lot", "lots"];
+  return `${count} ${count === 1 ? one : many}`;
+}
