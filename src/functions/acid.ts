@@ -68,7 +68,7 @@ function interpolation(at: Piece): Piece {
   // A text such as 68% is a number where it is counted with, but not where it is looked for.
   const row = `MATCH(1*${at.binds < binds.product ? `(${at.text})` : at.text},{${list(({ from }) => from)}},1)`;
   return {
-    text: `INDEX({${list(({ start }) => start)}},${row})+INDEX({${list(({ slope }) => slope)}},${row})*${at.binds < binds.product ? `(${at.text})` : at.text}`,
+    text: `INDEX({${list(({ start }) => start)}},1,${row})+INDEX({${list(({ slope }) => slope)}},1,${row})*${at.binds < binds.product ? `(${at.text})` : at.text}`,
     binds: binds.sum,
   };
 }

@@ -33,7 +33,7 @@ const standardReader: Reader = {
       : fail({ kind: "unfit", name, got: quoted(cell), wants: standardReader.wants }),
   native: (cell) => {
     const [sizes, names] = [standards.units.map(({ size }) => size.toNumber()), standards.symbols.map(literalText)];
-    return whole(`INDEX({${sizes.join(",")}},MATCH(${cell.text},{${names.join(",")}},0))`);
+    return whole(`INDEX({${sizes.join(",")}},1,MATCH(${cell.text},{${names.join(",")}},0))`);
   },
   nativeEach: (range) => range,
   fast: () => NaN,

@@ -78,7 +78,7 @@ const spelling = (text: string): string => text.replace(/\s+/g, " ").trim().toLo
 
 function lookUp(cell: Reference, table: Reagents, otherwise: string | undefined): Piece {
   const amounts = Object.values(table).map(({ amount }) => number(value(amount, {})).text);
-  const found = `INDEX({${amounts.join(",")}},MATCH(${cell.text},{${Object.keys(table).map(literalText).join(",")}},0))`;
+  const found = `INDEX({${amounts.join(",")}},1,MATCH(${cell.text},{${Object.keys(table).map(literalText).join(",")}},0))`;
   const usual = otherwise ? table[otherwise] : undefined;
   return whole(usual ? `IF(${cell.text}="",${native(usual.amount, {}).text},${found})` : found);
 }

@@ -87,7 +87,7 @@ function lookUp(table: UnitTable, cell: Reference, otherwise: BoundUnit | undefi
   const now = typeof cell.holds === "string" && !table.symbols.includes(cell.holds) ? [cell.holds] : [];
   const spellings = [...table.symbols, ...now];
   const sizes = spellings.map((spelling) => number(table.find(spelling, "unit").size).text).join(",");
-  const found = `INDEX({${sizes}},MATCH(${cell.text},{${spellings.map(literalText).join(",")}},0))`;
+  const found = `INDEX({${sizes}},1,MATCH(${cell.text},{${spellings.map(literalText).join(",")}},0))`;
   return whole(otherwise ? `IF(${cell.text}="",${otherwise.native().text},${found})` : found);
 }
 

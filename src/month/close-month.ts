@@ -80,7 +80,7 @@ export function closedMonth({ sheets, place }: Book, input: MonthInput, basis: M
   };
 }
 
-const WIDTHS = [34, 17, 17, 17, 17, 17, 17, 17, 20, 17];
+const WIDTHS = [36, 21, 21, 21, 21, 21, 21, 21, 23, 21];
 
 function notCounted(remarks: readonly string[]): string {
   const rows = remarks.flatMap((remark) => /^Row (\d+)/.exec(remark)?.[1] ?? []);

@@ -9,6 +9,7 @@ import { type KeptChange, PICTURE } from "./grid-kept";
 import { LINE_COLOUR, LOOKS, type LookOf } from "./looks";
 import { tableSteps } from "./grid-tables";
 import type { CellContent, CellWrite, NewSheet, Picture, SheetCell } from "./port";
+import { plannedHeights } from "./row-heights";
 import type { GrownTable } from "./table-growth";
 
 export interface GridSteps {
@@ -70,7 +71,8 @@ export function gridSteps(model: Model, changes: SortedChanges, grown: readonly 
 
 const plain = (cell: string): string => cell.replaceAll("$", "").toUpperCase();
 
-function* newSheetSteps(sheetId: UID, { newSheet: name, isHidden, columnWidths = [], cells }: NewSheet, position: number): Generator<Step> {
+function* newSheetSteps(sheetId: UID, sheet: NewSheet, position: number): Generator<Step> {
+  const { newSheet: name, isHidden, columnWidths = [], cells } = sheet;
   yield { type: "CREATE_SHEET", sheetId, name, position };
   yield { type: "SET_GRID_LINES_VISIBILITY", sheetId, areGridLinesVisible: false };
   for (const [col, width] of columnWidths.entries()) yield { type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "COL", elements: [col], size: pixels(width) };
@@ -81,8 +83,11 @@ function* newSheetSteps(sheetId: UID, { newSheet: name, isHidden, columnWidths =
     if (lines) yield { type: "SET_BORDER", ...spot, border: borderOf(lines) };
   }
   for (const { merge } of cells) if (merge !== undefined) yield { type: "ADD_MERGE", sheetId, target: [helpers.toZone(plain(merge))], force: true };
+  for (const [row, height] of plannedHeights(sheet)) yield { type: "RESIZE_COLUMNS_ROWS", sheetId, dimension: "ROW", elements: [row - 1], size: Math.round(height / POINTS_PER_PIXEL) };
   if (isHidden) yield { type: "HIDE_SHEET", sheetId };
 }
+
+const POINTS_PER_PIXEL = 0.75;
 
 /** A column as wide as in Excel: seven pixels to a digit, and five for its margins. */
 const pixels = (characters: number): number => Math.round(characters * 7 + 5);

@@ -18,6 +18,20 @@ try {
   await page.keyboard.press("Enter");
   await page.getByText("LOT.COPPER").first().waitFor();
   await page.screenshot({ path: `${folder}cost-sheet.png` });
+
+  /** A sample on one of its sheets, counted from the first, the hidden one too. */
+  async function picture(sample: string, sheet: number): Promise<void> {
+    await page.getByLabel("Open a sample workbook").selectOption({ label: sample });
+    await page.locator(".busy").waitFor({ state: "hidden" });
+    for (let i = 0; i < sheet; i++) await page.keyboard.press("Shift+PageDown", { delay: 40 });
+    await page.waitForTimeout(1000);
+    await page.screenshot({ path: `${folder}${sample.toLowerCase().replaceAll(" ", "-")}.png` });
+  }
+  await page.keyboard.press("Escape");
+  await page.keyboard.press("Escape");
+  await picture("Quotes", 3);
+  await picture("Throughput", 10);
+  await picture("Bookkeeper copy", 15);
 } finally {
   await browser.close();
   await host.stop();

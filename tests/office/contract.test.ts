@@ -78,6 +78,7 @@ it("dresses a new sheet in Excel as it is to be: widths in points, looks, one pa
     new Map<string, unknown>([
       [`${at}A1.Format.ColumnWidth`, 129.75],
       [`${at}A1.Format.Font.Bold`, true],
+      [`${at}A1.Format.RowHeight`, 24],
       [`${at}A1.Format.Font.Size`, 16],
       [`${at}A2.Format.Font.Color`, "#4A5358"],
       [`${at}A3.Format.Borders[EdgeBottom].Color`, "#9AA3A8"],
@@ -91,6 +92,12 @@ it("dresses a new sheet in Excel as it is to be: widths in points, looks, one pa
       [`${at}A3.Format.Fill.Color`, "#FBF7E4"],
       [`${at}A3.Format.VerticalAlignment`, "Top"],
       [`${at}A3.Format.WrapText`, true],
+      [`${at}A5.Format.Fill.Color`, "#FCEEE3"],
+      [`${at}A5.Format.Font.Bold`, true],
+      [`${at}A5.Format.Font.Color`, "#7A2E0E"],
+      [`${at}A5.Format.RowHeight`, 45],
+      [`${at}A5.Format.VerticalAlignment`, "Top"],
+      [`${at}A5.Format.WrapText`, true],
       [`${at}B1.Format.ColumnWidth`, 66.75],
       [`${at}B2.Format.Borders[EdgeTop].Color`, "#9AA3A8"],
       [`${at}B2.Format.Borders[EdgeTop].Style`, "Continuous"],
@@ -100,15 +107,37 @@ it("dresses a new sheet in Excel as it is to be: widths in points, looks, one pa
       [`${shape}.Height`, 15],
       [`${shape}.Left`, 0],
       [`${shape}.LockAspectRatio`, false],
-      [`${shape}.Top`, 45],
+      [`${shape}.Top`, 90],
       [`${shape}.Width`, 30],
       ["sheet:Quote Q-001.PageLayout.Orientation", "Portrait"],
+      ["sheet:Quote Q-001.PageLayout.PaperSize", "Letter"],
       ["sheet:Quote Q-001.PageLayout.PrintArea", "A1:B5"],
       ["sheet:Quote Q-001.PageLayout.Zoom", { horizontalFitToPages: 1, verticalFitToPages: 1 }],
       ["sheet:Quote Q-001.Gridlines", false],
     ]),
   );
-  expect(merged).toEqual({ "Quote Q-001": ["A1:B1"] });
+  expect(merged).toEqual({ "Quote Q-001": ["A1:B1", "A5:B5"] });
+});
+
+it("says in a sentence what to do where Excel is too old to enlarge a table, and changes nothing", async () => {
+  const { page } = opened;
+  const facts = { Stock: { tables: [{ name: "Bars", range: "A1:C3", hasTotals: false }] } };
+  await page.evaluate((book) => window.stub.open(book), { sheets: BOOK, facts, selected: ["Lots", "A1"] as const });
+  const before = await page.evaluate(() => window.stub.state());
+  await page.evaluate(() => {
+    const { requirements } = Office.context;
+    const isSetSupported = requirements.isSetSupported.bind(requirements);
+    requirements.isSetSupported = (set: string, version?: string | number) => Number(String(version).split(".")[1]) < 13 && isSetSupported(set, String(version));
+  });
+  try {
+    await expect(portIn(page).write([{ sheet: "Stock", cell: "A4", content: "S-3" }, { sheet: "Stock", table: "Bars", tableRange: "A1:C4" }])).rejects.toThrow(
+      "Cannot enlarge the table Bars: this Excel does not let an add-in do so: select its last cell and press Tab for another row",
+    );
+    expect(await page.evaluate(() => window.stub.state())).toEqual(before);
+  } finally {
+    await page.reload();
+    await page.evaluate(() => Office.onReady());
+  }
 });
 
 it("draws a chart of Excel's own over the ranges of the new sheet", async () => {

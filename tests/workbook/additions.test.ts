@@ -15,6 +15,11 @@ const CHANGES: readonly Change[] = [
   { sheet: "Lots", cell: "C5", content: 12.5, like: "C2" },
   { sheet: "Lots", cell: "D5", content: 0.5, numberFormat: "0.0%" },
   QUOTED,
+  { sheet: "Prices", table: "Assumed", tableRange: "A1:C4" },
+  { sheet: "Prices", cell: "C1", content: "Since" },
+  { sheet: "Prices", cell: "A4", content: "tin" },
+  { sheet: "Prices", cell: "B4", content: 0.03, like: "B3" },
+  { sheet: "Prices", cell: "C4", content: "May" },
   { sheet: "Lots", cell: "B3", note: "=A1 & <weighed>\nthree times" },
   { sheet: "Lots", at: "K2", png: (QUOTE.pictures?.[0]?.png ?? new Uint8Array()), width: 40, height: 40, alt: 'A "dot"' },
 ];
@@ -38,10 +43,10 @@ beforeAll(async () => {
 describe.each([
   ["the file port wrote", () => written],
   ["the local workbook saved", () => saved],
-])("a sheet, a note and a picture that %s", (_, bytes) => {
+])("a sheet, a note, a picture and a larger table that %s", (_, bytes) => {
   it("stand beside what was there, and the parts of other sheets keep their bytes", () => {
     const [before, after] = [unzipSync(shop), unzipSync(bytes())];
-    const kept = ["xl/charts/chart1.xml", "xl/worksheets/sheet2.xml", "xl/worksheets/sheet3.xml", "xl/theme/theme1.xml", "docProps/app.xml", "xl/media/image1.png"];
+    const kept = ["xl/charts/chart1.xml", "xl/worksheets/sheet3.xml", "xl/theme/theme1.xml", "docProps/app.xml", "xl/media/image1.png"];
     for (const part of kept) expect(after[part], part).toEqual(before[part]);
     const drawing = text(after, "xl/drawings/drawing1.xml");
     expect(drawing).toContain(text(before, "xl/drawings/drawing1.xml").slice(0, -"</xdr:wsDr>".length));
@@ -56,6 +61,15 @@ describe.each([
     expect(chart.match(/<c:f>[^<]*<\/c:f>/g)).toEqual(["A", "B", "A", "B"].map((column) => `<c:f>'Quote Q-001'!$${column}$2:$${column}$3</c:f>`));
     expect(chart).toContain("<a:t>Fine &amp; share</a:t>");
     expect(chart).toContain('<c:pt idx="1"><c:v>12.5</c:v></c:pt>');
+  });
+
+  it("print as was asked, each row as high as what wraps in it", () => {
+    const sheet = text(unzipSync(bytes()), "xl/worksheets/sheet4.xml");
+    expect(sheet).toContain('<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>');
+    expect(sheet).toContain('<pageSetup paperSize="1" orientation="portrait" fitToWidth="1" fitToHeight="1"/>');
+    expect(sheet).toContain('<row r="5" ht="45" customHeight="1">');
+    expect(sheet).toContain('<mergeCells count="2"><mergeCell ref="A1:B1"/><mergeCell ref="A5:B5"/></mergeCells>');
+    expect(sheet).toContain('<col min="1" max="1" width="24.7109375" customWidth="1"/>');
   });
 
   it("leave every style of the file in its place", () => {
@@ -105,8 +119,12 @@ outside("soffice", "what was added, opened by LibreOffice", (soffice) => {
     const anchors = all.filter((part) => /^xl\/drawings\/drawing\d+\.xml$/.test(part)).map((part) => text(again, part).match(/<xdr:pic>/g)?.length ?? 0);
     expect(anchors.sort()).toEqual([1, 2]);
     expect(all.filter((part) => /^xl\/charts\/chart\d+\.xml$/.test(part))).toHaveLength(2);
+    expect(shown.get("Quote Q-001")?.[4]?.[0]).toMatch(/^Melt and assay decide/);
+    expect(shown.get("Prices")?.slice(0, 4)).toEqual([["Metal", "Price", "Since"], ["silver", "24.5", ""], ["copper", "0.009", ""], ["tin", "0.03", "May"]]);
     const sheet = Object.keys(again).filter((part) => /sheet4\.xml$/.test(part)).map((part) => text(again, part)).join("");
     expect(sheet).toContain('fitToPage="true"');
     expect(sheet).toContain('<mergeCell ref="A1:B1"/>');
+    expect(sheet).toMatch(/<pageSetup paperSize="1"[^>]* orientation="portrait"/);
+    expect(sheet).toMatch(/<row r="5"[^>]* ht="45"/);
   });
 });

@@ -24,15 +24,16 @@ const PNG = Uint8Array.from(atob("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAA
 export const QUOTE: NewSheet = {
   newSheet: "Quote Q-001",
   columnWidths: [24, 12],
-  print: { area: "A1:B5", orientation: "portrait", fitsOnePage: true },
+  print: { area: "A1:B5", orientation: "portrait", fitsOnePage: true, paper: "letter" },
   cells: [
     { cell: "A1", content: "Quote", look: "title", merge: "A1:B1" },
     { cell: "A2", content: "Fine, g", look: "label" },
     { cell: "B2", content: "=Lots!D2", numberFormat: "0.000", look: "total" },
     { cell: "A3", content: "=not a formula", asText: true, look: "input", wraps: true },
     { cell: "B3", content: 12.5, numberFormat: "0.0%", align: "right" },
+    { cell: "A5", content: "Melt and assay decide: what is said here holds for the metal as it was offered", look: "caution", merge: "A5:B5", wraps: true },
   ],
-  pictures: [{ sheet: "Quote Q-001", at: "A4", png: PNG, width: 40, height: 20, alt: "The range of the payout" }],
+  pictures: [{ sheet: "Quote Q-001", at: "A7", png: PNG, width: 40, height: 20, alt: "The range of the payout" }],
   charts: [{ kind: "lines", title: "Fine & share", at: "D2", width: 300, height: 200, categories: "A2:A3", series: [{ name: "Fine", values: "B2:B3" }, { name: "Again", values: "B2:B3" }], numberFormat: "0.0" }],
 };
 
@@ -111,7 +112,7 @@ export function contract(name: string, open: () => Promise<Bench>, { refused, co
       await port.write([QUOTE, { newSheet: "Kept", isHidden: true, cells: [{ cell: "A1", content: "x" }] }]);
       const infos = await port.sheets();
       expect(infos.map(({ name, isVisible }) => [name, isVisible])).toEqual([["Lots", true], ["Prices", true], ["Locked", true], ["Stock", true], ["Quote Q-001", true], ["Kept", false]]);
-      expect(infos[4]).toMatchObject({ used: "A1:B3", merged: ["A1:B1"] });
+      expect(infos[4]).toMatchObject({ used: "A1:B5", merged: ["A1:B1", "A5:B5"] });
       expect(await cell(port, "B2", "Quote Q-001")).toMatchObject({ formula: "=Lots!D2", numberFormat: "0.000" });
       if (computes) expect((await cell(port, "B2", "Quote Q-001"))?.value).toBe(1156.7125);
       expect(await cell(port, "A3", "Quote Q-001")).toEqual({ value: "=not a formula", formula: null, error: false });

@@ -1,12 +1,14 @@
 import { sheetKey } from "../changes";
 import type { NewSheet } from "../port";
+import { plannedHeights } from "../row-heights";
 import { columnName } from "../xlsx/address";
 import { addChart } from "./charts";
 import { dress } from "./cell-look";
 import { typedContent } from "./typed";
 import { give } from "./writing";
 
-export function addSheet(context: Excel.RequestContext, { newSheet: name, isHidden, columnWidths = [], cells, print, charts = [] }: NewSheet): void {
+export function addSheet(context: Excel.RequestContext, planned: NewSheet): void {
+  const { newSheet: name, isHidden, columnWidths = [], cells, print, charts = [] } = planned;
   const sheet = context.workbook.worksheets.add(name);
   sheet.showGridlines = false;
   columnWidths.forEach((width, i) => (sheet.getRange(`${columnName(i + 1)}1`).format.columnWidth = points(width)));
@@ -16,6 +18,7 @@ export function addSheet(context: Excel.RequestContext, { newSheet: name, isHidd
     give(range, typedContent(cell), cell.numberFormat ?? null);
   }
   for (const { merge } of cells) if (merge !== undefined) sheet.getRange(merge).merge(false);
+  for (const [row, height] of plannedHeights(planned)) sheet.getRange(`A${row}`).format.rowHeight = height;
   if (print) {
     sheet.pageLayout.setPrintArea(print.area);
     sheet.pageLayout.orientation = print.orientation === "portrait" ? "Portrait" : "Landscape";

@@ -54,7 +54,7 @@ function linkName(xml: string, entryStart: number): string {
 function sheetXml(namespace: string, { columnWidths = [], cells, print }: AddedSheet): string {
   const columns = columnWidths.map((width, i) => `<col min="${i + 1}" max="${i + 1}" width="${width + MARGIN}" customWidth="1"/>`).join("");
   // No program makes a row as high as its text when it opens the file.
-  const heights = rowHeights(cells.map(({ cell, value, wraps, merge }) => ({ cell, text: String(value ?? ""), ...(wraps === undefined ? {} : { wraps }), ...(merge === undefined ? {} : { merge }) })), columnWidths);
+  const heights = rowHeights(cells.map(({ cell, value, wraps, merge, look }) => ({ cell, text: String(value ?? ""), ...(wraps && { wraps }), ...(merge !== undefined && { merge }), ...(look && { look }) })), columnWidths);
   const rows = [...heights].sort(([a], [b]) => a - b).map(([row, height]) => `<row r="${row}" ht="${height}" customHeight="1"/>`);
   const merges = cells.flatMap(({ merge }) => (merge === undefined ? [] : [`<mergeCell ref="${merge}"/>`]));
   return (
