@@ -4,7 +4,7 @@ import { isCellError, type Outcome, type OutcomeCell } from "../engine/outcome";
 import { refuseBySheets, sheetKey, sortedChanges } from "./changes";
 import { type AddedCell, type AddedSheet, type Cell, type CellChange, type CellValue, openXlsx, type XlsxFile } from "./file";
 import type { CellContent, CellReading, CellWrite, Change, NamedPlace, NewSheet, Place, SheetInfo, Undo, BookPort } from "./port";
-import { rangeNames } from "./range-names";
+import { namedPlaces, rangeNames } from "./range-names";
 import { grownTables } from "./table-growth";
 import { addressOf, readArea, spotsOf } from "./xlsx/address";
 
@@ -50,7 +50,7 @@ export class FilePort implements BookPort {
   }
 
   async names(): Promise<NamedPlace[]> {
-    return rangeNames(this.file).map(({ name, range }) => ({ name, place: placeOf(range) }));
+    return namedPlaces(this.file);
   }
 
   async note({ sheet, cell }: { readonly sheet: string; readonly cell: string }): Promise<string | null> {
@@ -158,12 +158,6 @@ class State {
     for (const write of writes) put(write.sheet, write);
     return [...all.values()].map(({ name, cells }) => ({ name, cells: cells.values() }));
   }
-}
-
-/** Prices!$B$2:$B$9 or 'Old lots'!$A$1 */
-function placeOf(range: string): Place {
-  const at = range.lastIndexOf("!");
-  return { sheet: range.slice(0, at).replace(/^'(.*)'$/, "$1").replaceAll("''", "'"), range: plain(range.slice(at + 1)) };
 }
 
 type StoredCell = StoredSheet["cells"] extends Iterable<infer T> ? T : never;

@@ -1,6 +1,6 @@
 import type { Cell, XlsxFile } from "./file";
 import type { CellReading, NamedPlace, Place, BookPort, SheetInfo } from "./port";
-import { rangeNames } from "./range-names";
+import { namedPlaces } from "./range-names";
 import { addressOf, readArea, spotsOf } from "./xlsx/address";
 
 /** What a port reads. */
@@ -21,10 +21,7 @@ export class FileReading implements WorkbookReading {
   }
 
   async names(): Promise<readonly NamedPlace[]> {
-    return rangeNames(this.file).map(({ name, range }) => {
-      const at = range.lastIndexOf("!");
-      return { name, place: { sheet: range.slice(0, at).replace(/^'(.*)'$/, "$1").replaceAll("''", "'"), range: range.slice(at + 1).replaceAll("$", "") } };
-    });
+    return namedPlaces(this.file);
   }
 
   async read({ sheet, range }: Place): Promise<CellReading[][]> {

@@ -1,4 +1,5 @@
 import type { XlsxFile } from "./file";
+import type { NamedPlace } from "./port";
 
 export interface RangeName {
   readonly name: string;
@@ -16,3 +17,10 @@ export function rangeNames(file: XlsxFile): RangeName[] {
       return range !== undefined && /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name) && !name.startsWith("_xlnm.") ? [{ name, range }] : [];
     });
 }
+
+/** The same names with their places as the port tells them. */
+export const namedPlaces = (file: XlsxFile): NamedPlace[] =>
+  rangeNames(file).map(({ name, range }) => {
+    const at = range.lastIndexOf("!");
+    return { name, place: { sheet: range.slice(0, at).replace(/^'(.*)'$/, "$1").replaceAll("''", "'"), range: range.slice(at + 1).replaceAll("$", "") } };
+  });

@@ -1,4 +1,4 @@
-import { readFileSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { registries } from "@odoo/o-spreadsheet";
 import { expect, it } from "vitest";
 import { evaluate } from "../../src/engine/evaluate";
@@ -62,4 +62,10 @@ it.each(Object.entries(differences))("%s: differs as the table says", (_, check)
 it("every row on computing has its test, and every test its row", () => {
   const computing = rows().slice(0, Object.keys(differences).length).map(([what]) => what);
   expect(computing).toEqual(Object.keys(differences));
+});
+
+it("every test that a row names is there", () => {
+  const named = rows().flatMap((row) => [...row.join(" ").matchAll(/`([\w-]+\.test\.ts)`/g)].map(([, file = ""]) => file));
+  expect(named.length).toBeGreaterThan(8);
+  expect(named.filter((file) => !["host", "workbook", "browser"].some((room) => existsSync(new URL(`../${room}/${file}`, import.meta.url))))).toEqual([]);
 });

@@ -5,6 +5,9 @@ import { OpenBook } from "../../src/host/open-book";
 import { onRefusal } from "../../src/host/refusals";
 import { type Cell, openXlsx } from "../../src/workbook/file";
 import { helpers } from "@odoo/o-spreadsheet";
+import { FilePort } from "../../src/workbook/file-port";
+import { FileReading } from "../../src/workbook/file-reading";
+import { handmade, sheet } from "../workbook/handmade";
 import { shopBook } from "../workbook/written-by-excelts";
 
 let shop: Uint8Array;
@@ -171,5 +174,20 @@ describe("the sample cost sheet", () => {
     const opened = new OpenBook("cost-sheet.xlsx", sample);
     expect(opened.differing).toEqual([]);
     expect(opened.changes().cells).toEqual([]);
+  });
+});
+
+describe("the names of a file", () => {
+  it("stand for their places, whatever the sheet is called, and not for formulas, constants or print areas", async () => {
+    const bytes = handmade({
+      sheets: { "Old lots": sheet(""), Lots: sheet("") },
+      workbookTail:
+        "<definedNames><definedName name=\"_xlnm.Print_Area\" localSheetId=\"1\">Lots!$A$1:$B$9</definedName><definedName name=\"Allowance\">0.13</definedName>" +
+        "<definedName name=\"Before\">'Old lots'!$A$1:$B$9</definedName><definedName name=\"Twice\">Lots!$A$1*2</definedName></definedNames>",
+    });
+    const names = [{ name: "Before", place: { sheet: "Old lots", range: "A1:B9" } }];
+    expect(await new OpenBook("names.xlsx", bytes).port.names()).toEqual(names);
+    expect(await new FilePort(openXlsx(bytes)).names()).toEqual(names);
+    expect(await new FileReading(openXlsx(bytes)).names()).toEqual(names);
   });
 });

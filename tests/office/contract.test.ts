@@ -55,7 +55,7 @@ contract(
       selected: ["Lots", "A1"] as const,
       facts: { Lots: { hiddenColumns: ["C"], merged: ["A9:C9"] }, Prices: { tables: [{ name: "Assumed", range: "A1:B3", hasTotals: true }] }, Stock: { merged: ["A6:C6"], tables: [{ name: "Bars", range: "A1:C3", hasTotals: false }, { name: "Spare", range: "F1:G2", hasTotals: false }] } },
       looks: { "range:Lots!A3.Format.Font.Bold": true, "range:Lots!B3.Format.Fill.Color": "#EEDDCC", "range:Lots!B3.Format.Fill.Pattern": "Solid", "range:Lots!A4.Format.Font.Italic": true, "range:Lots!D4.Format.Borders[EdgeTop].Style": "Double" },
-      names: { GrossWeights: "Lots!$B$2:$B$3" },
+      names: { GrossWeights: "Lots!$B$2:$B$3", SilverPrice: "Prices!$B$2" },
     };
     await page.evaluate((one) => window.stub.open(one), book);
     return {

@@ -7,7 +7,7 @@ export interface BookCell {
   readonly format?: string;
 }
 
-/** One small shop's book that every port is tried on. C is hidden on Lots; Prices has the table Assumed in A1:B3, Stock the tables Bars in A1:C3 and Spare in F1:G2; Locked is protected; GrossWeights names Lots!B2:B3. */
+/** One small shop's book that every port is tried on. C is hidden on Lots; Prices has the table Assumed in A1:B3, Stock the tables Bars in A1:C3 and Spare in F1:G2; Locked is protected; GrossWeights names Lots!B2:B3, SilverPrice Prices!B2. */
 export const BOOK: Readonly<Record<string, Readonly<Record<string, BookCell>>>> = {
   Lots: {
     A1: { value: "Lot" },
@@ -79,7 +79,7 @@ const WHOLE: Handmade = {
     Locked: after(sheet(rows(BOOK.Locked ?? {})), '<sheetProtection sheet="1"/>'),
     Stock: after(sheet(rows(BOOK.Stock ?? {})), `<mergeCells count="1"><mergeCell ref="A6:C6"/></mergeCells><tableParts count="2">${tablePart(1)}${tablePart(2)}</tableParts>`),
   },
-  workbookTail: "<definedNames><definedName name=\"GrossWeights\">Lots!$B$2:$B$3</definedName></definedNames>",
+  workbookTail: "<definedNames><definedName name=\"GrossWeights\">Lots!$B$2:$B$3</definedName><definedName name=\"SilverPrice\">Prices!$B$2</definedName></definedNames>",
   links: [["styles", "styles.xml"]],
   parts: {
     "xl/styles.xml": STYLES,

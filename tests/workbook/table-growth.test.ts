@@ -76,6 +76,7 @@ describe("a table in the local workbook", () => {
     type(book, 3, 0, "Poured");
     expect(await ranges(book.port)).toEqual(["A1:D4", "F1:G2"]);
     expect(book.changes().leftBehind).toEqual([]);
+    expect((await book.port.read({ sheet: "Stock", range: "B4:D4" }))[0]?.map(({ value }) => value)).toEqual([null, null, null]);
     const saved = book.patched();
     expect(openXlsx(saved).tables("Stock")[0]?.range).toBe("A1:D4");
     book.saved(saved);
