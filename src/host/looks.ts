@@ -39,9 +39,12 @@ export function looksOf(model: Model, wanted: ReadonlySet<string>, tablesOf: Rea
 function formatsOf(sheet: SheetData, data: WorkbookData): Map<string, string> {
   const zones = new Map<string, string>();
   for (const layer of ["styles", "formats", "borders"] as const)
-    for (const [zone, id] of Object.entries(sheet[layer])) zones.set(`${layer} ${zone}`, JSON.stringify(data[layer][id] ?? null));
+    for (const [zone, id] of Object.entries(sheet[layer])) zones.set(`${layer} ${zone}`, JSON.stringify(data[layer][id] ?? null, inOrder));
   return zones;
 }
+
+/** The grid says the same look with its parts in another order after it was set once more. */
+const inOrder = (_key: string, part: unknown): unknown => (typeof part === "object" && part !== null ? Object.fromEntries(Object.entries(part).sort()) : part);
 
 /** Which looks changed, apart from those of cells whose look the port set, which are saved. */
 export function changedLooks(then: Looks, now: Looks, isSaved: (sheet: string, address: string) => boolean): LookKind[] {
