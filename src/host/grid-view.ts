@@ -39,13 +39,30 @@ export async function showGrid(root: HTMLElement, model: Model, messages: GridMe
     warnIfNoStaticProps: false,
   });
   const grid = await app.mount(root);
+  const gone = new AbortController();
+  root.addEventListener("input", (event) => startAfresh(grid, event), { capture: true, signal: gone.signal });
   return {
     finishTyping() {
       if (grid.editor.editionMode !== "inactive") grid.editor.stopEdition();
     },
     focus: () => grid.focusGrid(),
-    remove: () => app.destroy(),
+    remove() {
+      gone.abort();
+      app.destroy();
+    },
   };
+}
+
+/**
+ * While nobody types, the grid's editor holds the cell's old content, and lets go of it when the page is drawn after the
+ * first key. A second key before that, as under load, would be added to the old content.
+ */
+function startAfresh({ editor }: Grid, event: Event): void {
+  const { target } = event;
+  if (editor.editionMode !== "inactive" || !(event instanceof InputEvent) || event.isComposing || !(target instanceof HTMLElement) || !target.matches(".o-composer")) return;
+  target.textContent = event.data;
+  getSelection()?.selectAllChildren(target);
+  getSelection()?.collapseToEnd();
 }
 
 let loaded: Promise<string> | undefined;

@@ -226,6 +226,16 @@ describe("a workbook of one's own", () => {
     expect([lots.get("F2")?.value, lots.get("F3")?.value]).toEqual(["first", "second"]);
   });
 
+  it("keeps the old content out of what is typed while the page is too busy to be drawn", async () => {
+    await typeInto("C4", "310.25");
+    await goTo("C4");
+    await page.evaluate(() => {
+      for (const key of "2000") document.execCommand("insertText", false, key);
+    });
+    await press("Enter");
+    expect(cellsOf(await saved(), "Lots").get("C4")?.value).toBe(2000);
+  });
+
   it("undoes and redoes by the buttons", async () => {
     await typeInto("F2", "typed");
     await page.getByRole("button", { name: "Undo" }).click();
