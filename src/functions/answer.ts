@@ -42,7 +42,9 @@ export function answer<I extends Inputs>(formula: Formula<I>, inputs: BoundInput
   const first = (rows: readonly (readonly unknown[])[]): unknown => rows[0]?.[0];
   const rows = <T>(cell: (cell: ResultCell) => T): T[][] => formula.rows.map((row) => row.map(cell));
   return {
-    arguments: [...Object.values(bound).flatMap(({ notes }) => notes), ...(unit?.notes ?? [])],
+    get arguments() {
+      return [...Object.values(bound).flatMap(({ notes }) => notes), ...(unit?.notes ?? [])];
+    },
     value() {
       const given = read(bound);
       const cells = rows((cell) => cellValue(cell, given, bound, unit));

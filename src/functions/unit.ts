@@ -61,7 +61,7 @@ export const litre = fixed(volumeUnits, "L");
 
 /** `otherwise` is the unit of an argument that may be left out. */
 function boundUnit(table: UnitTable, name: string, cell: unknown, otherwise?: BoundUnit): BoundUnit {
-  const wants = `one of ${table.symbols.join(", ")}`;
+  const { wants } = table;
   const value = held(cell);
   const notes = [{ name, wants, ...(otherwise ? { otherwise: otherwise.notes[0]?.name ?? otherwise.read().symbol } : {}) }];
   if (otherwise && isEmpty(value) && !(cell instanceof Reference)) return { ...otherwise, notes };

@@ -8,25 +8,67 @@ const Approximate = Decimal.clone({ precision: 50 });
 /**
  * An exact number: the quotient of two decimals, divided only when it is shown. Pounds to troy ounces is 175/12,
  * which no decimal holds; kept as a quotient, an exact half cent stays an exact half cent.
+ *
+ * While its digits are few, as those of a scale, an assay or a price are, it is top ÷ bottom × 10^exponent in whole numbers
+ * that float64 holds without a rounding; where one would not fit, decimals take over. Both say the same number.
  */
 export class Ratio {
   private constructor(
-    private readonly top: Decimal,
-    /** Always above zero. */
-    private readonly bottom: Decimal,
+    /** NaN where the decimals alone say the number. */
+    private readonly top: number,
+    /** Above zero. */
+    private readonly bottom: number,
+    private readonly exponent: number,
+    private decimals: Decimals | null = null,
   ) {}
 
   /** A number by its shortest text, or a decimal text. */
   static of(value: number | string | Decimal): Ratio {
-    return new Ratio(new Exact(value), unit);
+    if (typeof value === "number") return Ratio.ofNumber(value);
+    if (typeof value === "string" && value.length <= 16 && SHORT.test(value)) return Ratio.ofNumber(Number(value));
+    return Ratio.ofDecimal(new Exact(value));
+  }
+
+  /** A decimal of at most fifteen digits is the shortest text of the float64 nearest to it. */
+  private static ofNumber(value: number): Ratio {
+    if (Number.isSafeInteger(value)) return new Ratio(value + 0, 1, 0);
+    for (let places = 1; places <= 9; places++) {
+      const scale = TENS[places] as number;
+      const digits = Math.round(value * scale);
+      if (digits / scale === value && Math.abs(digits) < 1e15) return new Ratio(digits, 1, -places);
+    }
+    return Ratio.ofDecimal(new Exact(value));
+  }
+
+  private static ofDecimal(value: Decimal): Ratio {
+    const places = value.isFinite() ? value.decimalPlaces() : NaN;
+    const digits = places < TENS.length ? value.times(TENS[places] as number).toNumber() : NaN;
+    return isExact(digits) ? new Ratio(digits + 0, 1, places === 0 ? 0 : -places) : Ratio.ofDecimals(value, unit);
+  }
+
+  private static ofDecimals(top: Decimal, bottom: Decimal): Ratio {
+    return new Ratio(NaN, 1, 0, { top, bottom });
+  }
+
+  private get exact(): Decimals {
+    return (this.decimals ??= {
+      top: new Exact(`${this.top}e${this.exponent}`),
+      bottom: this.bottom === 1 ? unit : new Exact(this.bottom),
+    });
   }
 
   plus(that: Ratio): Ratio {
-    if (this.bottom.eq(that.bottom)) return new Ratio(this.top.plus(that.top), this.bottom);
-    return new Ratio(
-      this.top.times(that.bottom).plus(that.top.times(this.bottom)),
-      this.bottom.times(that.bottom),
-    );
+    const exponent = Math.min(this.exponent, that.exponent);
+    const [a, b] = [this.top * ten(this.exponent - exponent), that.top * ten(that.exponent - exponent)];
+    if (this.bottom === that.bottom) {
+      if (isExact(a) && isExact(b) && isExact(a + b)) return new Ratio(a + b, this.bottom, exponent);
+    } else {
+      const [x, y, bottom] = [a * that.bottom, b * this.bottom, this.bottom * that.bottom];
+      if (isExact(x) && isExact(y) && isExact(x + y) && isExact(bottom)) return new Ratio(x + y, bottom, exponent);
+    }
+    const [one, other] = [this.exact, that.exact];
+    if (one.bottom.eq(other.bottom)) return Ratio.ofDecimals(one.top.plus(other.top), one.bottom);
+    return Ratio.ofDecimals(one.top.times(other.bottom).plus(other.top.times(one.bottom)), one.bottom.times(other.bottom));
   }
 
   minus(that: Ratio): Ratio {
@@ -34,32 +76,42 @@ export class Ratio {
   }
 
   negated(): Ratio {
-    return new Ratio(this.top.negated(), this.bottom);
+    if (isExact(this.top)) return new Ratio(0 - this.top, this.bottom, this.exponent);
+    return Ratio.ofDecimals(this.exact.top.negated(), this.exact.bottom);
   }
 
   times(that: Ratio): Ratio {
-    return new Ratio(product(this.top, that.top), product(this.bottom, that.bottom));
+    const [top, bottom] = [this.top * that.top, this.bottom * that.bottom];
+    if (isExact(top) && isExact(bottom)) return new Ratio(top + 0, bottom, this.exponent + that.exponent);
+    const [one, other] = [this.exact, that.exact];
+    return Ratio.ofDecimals(product(one.top, other.top), product(one.bottom, other.bottom));
   }
 
   /** The divisor must not be zero: whoever divides checks that first. */
   over(that: Ratio): Ratio {
-    const top = product(this.top, that.bottom);
-    const bottom = product(this.bottom, that.top);
-    return bottom.isNegative() ? new Ratio(top.negated(), bottom.negated()) : new Ratio(top, bottom);
+    const [top, bottom] = [this.top * that.bottom, this.bottom * that.top];
+    if (isExact(top) && isExact(bottom) && bottom !== 0)
+      return new Ratio((bottom < 0 ? -top : top) + 0, Math.abs(bottom), this.exponent - that.exponent);
+    const [one, other] = [this.exact, that.exact];
+    const [above, below] = [product(one.top, other.bottom), product(one.bottom, other.top)];
+    return below.isNegative() ? Ratio.ofDecimals(above.negated(), below.negated()) : Ratio.ofDecimals(above, below);
   }
 
   compare(that: Ratio): number {
-    return this.bottom.eq(that.bottom)
-      ? this.top.cmp(that.top)
-      : this.top.times(that.bottom).cmp(that.top.times(this.bottom));
+    const exponent = Math.min(this.exponent, that.exponent);
+    const a = this.top * ten(this.exponent - exponent) * that.bottom;
+    const b = that.top * ten(that.exponent - exponent) * this.bottom;
+    if (isExact(a) && isExact(b)) return Math.sign(a - b);
+    const [one, other] = [this.exact, that.exact];
+    return one.bottom.eq(other.bottom) ? one.top.cmp(other.top) : one.top.times(other.bottom).cmp(other.top.times(one.bottom));
   }
 
   isZero(): boolean {
-    return this.top.isZero();
+    return Number.isNaN(this.top) ? this.exact.top.isZero() : this.top === 0;
   }
 
   isFinite(): boolean {
-    return this.top.isFinite();
+    return !Number.isNaN(this.top) || this.exact.top.isFinite();
   }
 
   isInteger(): boolean {
@@ -67,9 +119,15 @@ export class Ratio {
   }
 
   floor(): Ratio {
-    const whole = this.top.divToInt(this.bottom);
-    const cut = whole.times(this.bottom).gt(this.top);
-    return new Ratio(cut ? whole.minus(1) : whole, unit);
+    const [top, bottom] = this.quotient();
+    if (isExact(top) && isExact(bottom)) {
+      const rest = top % bottom;
+      return new Ratio((top - rest) / bottom - (rest < 0 ? 1 : 0) + 0, 1, 0);
+    }
+    const { exact } = this;
+    const whole = exact.top.divToInt(exact.bottom);
+    const cut = whole.times(exact.bottom).gt(exact.top);
+    return Ratio.ofDecimal(cut ? whole.minus(1) : whole);
   }
 
   ceiling(): Ratio {
@@ -78,9 +136,9 @@ export class Ratio {
 
   power(exponent: Ratio): Ratio {
     const n = exponent.isInteger() ? exponent.toNumber() : NaN;
-    if (Math.abs(n) > EXACT_POWERS || Number.isNaN(n))
-      return Ratio.of(this.decimal().pow(exponent.decimal()));
-    const raised = new Ratio(this.top.pow(Math.abs(n)), this.bottom.pow(Math.abs(n)));
+    if (Math.abs(n) > EXACT_POWERS || Number.isNaN(n)) return Ratio.of(this.decimal().pow(exponent.decimal()));
+    let raised = one;
+    for (let i = 0; i < Math.abs(n); i++) raised = raised.times(this);
     return n < 0 ? one.over(raised) : raised;
   }
 
@@ -94,14 +152,37 @@ export class Ratio {
 
   /** The number to 50 significant digits. */
   decimal(): Decimal {
-    const top = new Approximate(this.top);
-    return this.bottom === unit ? top : top.div(this.bottom);
+    const top = new Approximate(this.exact.top);
+    return this.exact.bottom === unit ? top : top.div(this.exact.bottom);
   }
 
+  /** The nearest float64: one division of two that are exact is rounded once. */
   toNumber(): number {
-    return this.bottom === unit ? this.top.toNumber() : this.decimal().toNumber();
+    const [top, bottom] = this.quotient();
+    if (isExact(top) && (isExact(bottom) || this.bottom === 1)) return top / bottom;
+    return this.exact.bottom === unit ? this.exact.top.toNumber() : this.decimal().toNumber();
+  }
+
+  /** Top and bottom with the power of ten multiplied in. */
+  private quotient(): [top: number, bottom: number] {
+    return this.exponent >= 0 ? [this.top * ten(this.exponent), this.bottom] : [this.top, this.bottom * ten(-this.exponent)];
   }
 }
+
+interface Decimals {
+  readonly top: Decimal;
+  /** Above zero. */
+  readonly bottom: Decimal;
+}
+
+const SHORT = /^-?\d{1,15}(?:\.\d{1,15})?$/;
+
+/** The powers of ten that float64 holds exactly. */
+const TENS = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+const ten = (power: number): number => TENS[power] ?? NaN;
+
+/** A product or sum of whole numbers that came out no larger was not rounded; NaN is neither. */
+const isExact = (whole: number): boolean => whole <= Number.MAX_SAFE_INTEGER && whole >= -Number.MAX_SAFE_INTEGER;
 
 /** Beyond this a power is taken to 50 digits: the exact one would only grow longer. */
 const EXACT_POWERS = 8;

@@ -16,6 +16,9 @@ interface Ambiguity {
 /** The units of one kind, found by any usual spelling. Nothing is guessed: a spelling that means two things is refused. */
 export class UnitTable {
   readonly units: readonly Unit[];
+  readonly symbols: readonly string[];
+  /** What a text that names one of them must be. */
+  readonly wants: string;
   private readonly bySpelling = new Map<string, Unit>();
 
   constructor(
@@ -27,10 +30,8 @@ export class UnitTable {
       for (const spelling of spellings) this.bySpelling.set(spelling, unit);
       return unit;
     });
-  }
-
-  get symbols(): readonly string[] {
-    return this.units.map((unit) => unit.symbol);
+    this.symbols = Object.keys(units);
+    this.wants = `one of ${this.symbols.join(", ")}`;
   }
 
   lookUp(text: string): Unit | undefined {
