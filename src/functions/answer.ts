@@ -69,8 +69,11 @@ export function answer<I extends Inputs>(formula: Formula<I>, inputs: BoundInput
   };
 }
 
-const read = (bound: Readonly<Record<string, Bound>>): Given =>
-  Object.fromEntries(Object.entries(bound).map(([name, input]) => [name, input.read()]));
+function read(bound: Readonly<Record<string, Bound>>): Given {
+  const given: Record<string, Ratio | readonly Ratio[]> = {};
+  for (const [name, input] of Object.entries(bound)) given[name] = input.read();
+  return given;
+}
 
 function cellValue(cell: ResultCell, given: Given, bound: Readonly<Record<string, Bound>>, unit?: BoundUnit): CellValue {
   if (typeof cell === "string") return cell;

@@ -44,18 +44,36 @@ export const twoPlaces: Otherwise = { value: Ratio.of(2), text: "2" };
 export const none: Otherwise = { value: one, text: "none" };
 
 /** One cell. */
-export function single(name: string, cell: unknown, reader: Reader, otherwise?: Otherwise): BoundNumber {
-  const value = held(cell);
-  const bound: BoundNumber = {
-    notes: [{ name, wants: reader.wants, ...(otherwise ? { otherwise: otherwise.text } : {}) }],
-    read: () =>
-      isEmpty(value)
-        ? (otherwise?.value ?? fail({ kind: "missing", name, wants: reader.wants }))
-        : reader.read(value, name),
-    native: () => (cell instanceof Reference ? address(cell, reader, otherwise) : number(bound.read())),
-    words: () => (isEmpty(value) ? `${otherwise?.text} (left out)` : given(cell, value, show(bound.read()))),
-  };
-  return bound;
+export const single = (name: string, cell: unknown, reader: Reader, otherwise?: Otherwise): BoundNumber => new Single(name, cell, reader, otherwise);
+
+class Single implements BoundNumber {
+  private readonly value: unknown;
+
+  constructor(
+    private readonly name: string,
+    private readonly cell: unknown,
+    private readonly reader: Reader,
+    private readonly otherwise: Otherwise | undefined,
+  ) {
+    this.value = held(cell);
+  }
+
+  get notes(): readonly ArgumentNote[] {
+    return [{ name: this.name, wants: this.reader.wants, ...(this.otherwise ? { otherwise: this.otherwise.text } : {}) }];
+  }
+
+  read(): Ratio {
+    const { value, name, reader, otherwise } = this;
+    return isEmpty(value) ? (otherwise?.value ?? fail({ kind: "missing", name, wants: reader.wants })) : reader.read(value, name);
+  }
+
+  native(): Piece | null {
+    return this.cell instanceof Reference ? address(this.cell, this.reader, this.otherwise) : number(this.read());
+  }
+
+  words(): string {
+    return isEmpty(this.value) ? `${this.otherwise?.text} (left out)` : given(this.cell, this.value, show(this.read()));
+  }
 }
 
 function address(cell: Reference, reader: Reader, otherwise: Otherwise | undefined): Piece | null {
@@ -65,6 +83,9 @@ function address(cell: Reference, reader: Reader, otherwise: Otherwise | undefin
     ? whole(`IF(${cell.text}="",${number(otherwise.value).text},${reading.text})`)
     : reading;
 }
+
+/** The same but for what is named. */
+export const like = <T extends object>(bound: T, changed: Partial<T>): T => Object.create(bound, Object.getOwnPropertyDescriptors(changed)) as T;
 
 /** A reference's text as a piece: an address or a call holds together, anything else is put in brackets. */
 export const piece = ({ text }: Reference): Piece => ({ text, binds: HOLDS_TOGETHER.test(text) || isBracketed(text) ? binds.whole : binds.comparison });
@@ -79,24 +100,28 @@ function given(cell: unknown, value: unknown, read: string): string {
 /** One of two arguments that are given together or not at all; without them both count as 1. */
 export function together(name: string, cell: unknown, reader: Reader, partner: string, partnerCell: unknown): BoundNumber {
   const bound = single(name, cell, reader, none);
-  return {
-    ...bound,
+  return like(bound, {
     read: () =>
       isEmpty(held(cell)) && !isEmpty(held(partnerCell))
         ? fail({ kind: "awaited", name, needs: `it goes with ${partner}; give both or neither` })
         : bound.read(),
-  };
+  });
 }
 
 /** An input that an argument read elsewhere gives along with its own. */
-export const alongWith = <Read>(bound: Bound<Read>): Bound<Read> => ({ ...bound, notes: [], words: () => null });
+export const alongWith = <Read>(bound: Bound<Read>): Bound<Read> => new Along(bound);
+
+class Along<Read> implements Bound<Read> {
+  readonly notes: readonly ArgumentNote[] = NONE;
+  constructor(private readonly bound: Bound<Read>) {}
+  read = (): Read => this.bound.read();
+  native = (): Piece | null => this.bound.native();
+  words = (): null => null;
+}
+const NONE: readonly ArgumentNote[] = [];
 
 /** 1 where the decimals ask for half-even rounding, else 0; the working's rounding line says it in words. */
-export const roundsToEven = (name: string, decimals: unknown): BoundNumber => ({
-  ...single(name, decimals, halfEvenReader, nothing),
-  notes: [],
-  words: () => null,
-});
+export const roundsToEven = (name: string, decimals: unknown): BoundNumber => alongWith(single(name, decimals, halfEvenReader, nothing));
 
 /** 1 where an argument that may be left out was given, else 0. */
 export function wasGiven(cell: unknown): BoundNumber {

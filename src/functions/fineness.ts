@@ -4,7 +4,7 @@ import { Ratio, one } from "../core/expression/ratio";
 import { show } from "../core/expression/show";
 import { fail, quoted } from "../core/fault";
 import { readFineness, scales, standards } from "../core/measure/fineness";
-import { type BoundNumber, type Otherwise, single } from "./bound";
+import { type BoundNumber, type Otherwise, like, single } from "./bound";
 import { Reference, held } from "./reference";
 import { type Reader, finenessReader, fromZero, literalText } from "./reader";
 
@@ -12,15 +12,15 @@ export const fineness = (name: string, cell: unknown, reader = finenessReader, o
   single(name, cell, reader, otherwise);
 
 /** The same, in parts per thousand. */
-export const inPerThousand = (fraction: BoundNumber): BoundNumber => ({
-  ...fraction,
-  read: () => fraction.read().over(scales.ppt),
-  words: () => `${show(fraction.read().over(scales.ppt))} ‰`,
-  native: () => {
-    const given = fraction.native();
-    return given && over(given, number(scales.ppt));
-  },
-});
+export const inPerThousand = (fraction: BoundNumber): BoundNumber =>
+  like(fraction, {
+    read: () => fraction.read().over(scales.ppt),
+    words: () => `${show(fraction.read().over(scales.ppt))} ‰`,
+    native: () => {
+      const given = fraction.native();
+      return given && over(given, number(scales.ppt));
+    },
+  });
 
 /** A named standard of fineness. */
 export const standard = (name: string, cell: unknown): BoundNumber => single(name, cell, standardReader);
@@ -47,8 +47,7 @@ export function onScaleOf(name: string, cell: unknown, finenessCell: unknown): B
     own || (typeof written !== "number" && typeof written !== "string") ? one : scales[readFineness(written, "fineness").scale];
   const value = single(name, cell, differenceReader);
   const read = (): Ratio => value.read().times(scale());
-  return {
-    ...value,
+  return like(value, {
     read,
     native() {
       const given = value.native();
@@ -57,7 +56,7 @@ export function onScaleOf(name: string, cell: unknown, finenessCell: unknown): B
       return typeof written === "string" ? null : times(given, whole(`IF(${finenessCell.text}>1,0.001,1)`));
     },
     words: () => [...new Set([value.words(), show(read())])].join(" = "),
-  };
+  });
 }
 
 const DIFFERENCE = /^\s*(\d{1,15}(?:\.\d{0,15})?)\s*(%|‰)\s*$/;

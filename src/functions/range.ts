@@ -3,7 +3,7 @@ import { type Piece, binds, whole } from "../core/expression/notation";
 import type { Ratio } from "../core/expression/ratio";
 import { show } from "../core/expression/show";
 import { fail } from "../core/fault";
-import { type Bound, piece } from "./bound";
+import { type Bound, like, piece } from "./bound";
 import { Reference, held, isEmpty } from "./reference";
 import type { Reader } from "./reader";
 
@@ -44,7 +44,7 @@ export function paired<const A extends readonly Asked[]>(...asked: A): { readonl
 /** A spreadsheet's formula takes an empty cell for 0; where that would tell, only a range without gaps has a twin. */
 export function withoutGaps(bound: Bound<readonly Ratio[]>, cells: unknown): Bound<readonly Ratio[]> {
   const hasGaps = Array.isArray(held(cells)) && rowsOf(held(cells)).flat().some(isEmpty);
-  return hasGaps ? { ...bound, native: () => null } : bound;
+  return hasGaps ? like(bound, { native: () => null }) : bound;
 }
 
 const SHOWN = 6;

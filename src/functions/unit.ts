@@ -8,7 +8,7 @@ import { scales } from "../core/measure/fineness";
 import { massUnits } from "../core/measure/mass";
 import { UnitTable, type Unit } from "../core/measure/unit-table";
 import { volumeUnits } from "../core/measure/volume";
-import { type ArgumentNote, type BoundNumber, single } from "./bound";
+import { type ArgumentNote, type BoundNumber, like, single } from "./bound";
 import { Reference, held, isEmpty } from "./reference";
 import { type Reader, aboveZero, literalText } from "./reader";
 
@@ -61,22 +61,37 @@ export const litre = fixed(volumeUnits, "L");
 
 /** `otherwise` is the unit of an argument that may be left out. */
 function boundUnit(table: UnitTable, name: string, cell: unknown, otherwise?: BoundUnit): BoundUnit {
-  const { wants } = table;
-  const value = held(cell);
-  const notes = [{ name, wants, ...(otherwise ? { otherwise: otherwise.notes[0]?.name ?? otherwise.read().symbol } : {}) }];
-  if (otherwise && isEmpty(value) && !(cell instanceof Reference)) return { ...otherwise, notes };
-  const read = (): Unit => {
-    if (isEmpty(value)) return otherwise?.read() ?? fail({ kind: "missing", name, wants });
-    if (typeof value !== "string") return fail({ kind: "unfit", name, got: quoted(value), wants });
-    return table.find(value, name);
-  };
-  return {
-    notes,
-    table,
-    read,
-    native: () => (cell instanceof Reference ? lookUp(table, cell, otherwise) : number(read().size)),
-    nativeSymbol: () => (cell instanceof Reference ? symbolIn(cell, otherwise) : literalText(read().symbol)),
-  };
+  const named = new NamedUnit(table, name, cell, otherwise);
+  return otherwise && isEmpty(held(cell)) && !(cell instanceof Reference) ? like(otherwise, { notes: named.notes }) : named;
+}
+
+class NamedUnit implements BoundUnit {
+  constructor(
+    readonly table: UnitTable,
+    private readonly name: string,
+    private readonly cell: unknown,
+    private readonly otherwise: BoundUnit | undefined,
+  ) {}
+
+  get notes(): readonly ArgumentNote[] {
+    const { name, table, otherwise } = this;
+    return [{ name, wants: table.wants, ...(otherwise ? { otherwise: otherwise.notes[0]?.name ?? otherwise.read().symbol } : {}) }];
+  }
+
+  read(): Unit {
+    const { name, table, otherwise } = this;
+    const value = held(this.cell);
+    if (isEmpty(value)) return otherwise?.read() ?? fail({ kind: "missing", name, wants: table.wants });
+    return typeof value === "string" ? table.find(value, name) : fail({ kind: "unfit", name, got: quoted(value), wants: table.wants });
+  }
+
+  native(): Piece {
+    return this.cell instanceof Reference ? lookUp(this.table, this.cell, this.otherwise) : number(this.read().size);
+  }
+
+  nativeSymbol(): string {
+    return this.cell instanceof Reference ? symbolIn(this.cell, this.otherwise) : literalText(this.read().symbol);
+  }
 }
 
 const symbolIn = ({ text }: Reference, otherwise: BoundUnit | undefined): string =>
@@ -92,30 +107,46 @@ function lookUp(table: UnitTable, cell: Reference, otherwise: BoundUnit | undefi
 }
 
 /** A number with its unit, in the base unit of its kind (grams, litres) or in another that is named. */
-export function withUnit(value: BoundNumber, unit: BoundUnit, into?: BoundUnit): BoundNumber {
-  const read = (): Ratio => {
-    const [number, { size, symbol }] = [value.read(), unit.read()];
+export const withUnit = (value: BoundNumber, unit: BoundUnit, into?: BoundUnit): BoundNumber => new WithUnit(value, unit, into);
+
+class WithUnit implements BoundNumber {
+  constructor(
+    private readonly value: BoundNumber,
+    private readonly given: BoundUnit,
+    private readonly into: BoundUnit | undefined,
+  ) {}
+
+  get notes(): readonly ArgumentNote[] {
+    return [...this.value.notes, ...this.given.notes];
+  }
+
+  get unit(): NonNullable<BoundNumber["unit"]> {
+    return inUnit(this.given);
+  }
+
+  read(): Ratio {
+    const [number, { size, symbol }] = [this.value.read(), this.given.read()];
+    const into = this.into?.read();
     if (!into) return number.times(size);
-    return symbol === into.read().symbol ? number : number.times(size).over(into.read().size);
-  };
-  return {
-    notes: [...value.notes, ...unit.notes],
-    unit: { symbol: () => unit.read().symbol, native: unit.nativeSymbol },
-    read,
-    native() {
-      const [number, size] = [value.native(), unit.native()];
-      if (!number) return null;
-      if (!into) return times(number, size);
-      return size.text === into.native().text ? number : over(times(number, size), into.native());
-    },
-    words() {
-      const { symbol } = unit.read();
-      const base = (into?.read() ?? unit.table.units.find(({ size }) => size.compare(one) === 0))?.symbol;
-      const given = `${value.words()} ${symbol}`;
-      return symbol === base ? given : `${given} = ${show(read())} ${base}`;
-    },
-  };
+    return symbol === into.symbol ? number : number.times(size).over(into.size);
+  }
+
+  native(): Piece | null {
+    const [number, size] = [this.value.native(), this.given.native()];
+    if (!number) return null;
+    if (!this.into) return times(number, size);
+    return size.text === this.into.native().text ? number : over(times(number, size), this.into.native());
+  }
+
+  words(): string {
+    const { symbol } = this.given.read();
+    const base = (this.into?.read() ?? this.given.table.units.find(({ size }) => size.compare(one) === 0))?.symbol;
+    const given = `${this.value.words()} ${symbol}`;
+    return symbol === base ? given : `${given} = ${show(this.read())} ${base}`;
+  }
 }
+
+const inUnit = (unit: BoundUnit): NonNullable<BoundNumber["unit"]> => ({ symbol: () => unit.read().symbol, native: () => unit.nativeSymbol() });
 
 /** How many of one unit of mass make one of another, in float64; null where that must be looked at row by row. */
 export function factor(from: unknown, to: unknown, otherwise: unknown = to): number | null {
@@ -138,23 +169,20 @@ export const massInTroyOunces = (name: string, cell: unknown, unit: BoundUnit): 
   withUnit(single(name, cell, aboveZero), unit, troyOunce);
 
 /** The same number once more, as it was given: what is charged by the given unit is counted in it. */
-export const asGiven = (name: string, cell: unknown, unit: BoundUnit): BoundNumber => ({
-  ...single(name, cell, aboveZero),
-  unit: { symbol: () => unit.read().symbol, native: unit.nativeSymbol },
-});
+export const asGiven = (name: string, cell: unknown, unit: BoundUnit): BoundNumber => like(single(name, cell, aboveZero), { unit: inUnit(unit) });
 
 /** Grams in one of a unit. */
 export const gramsInOne = (unit: BoundUnit): BoundNumber => ({
   notes: unit.notes,
-  unit: { symbol: () => unit.read().symbol, native: unit.nativeSymbol },
+  unit: inUnit(unit),
   read: () => unit.read().size,
-  native: unit.native,
+  native: () => unit.native(),
   words: () => `${show(unit.read().size)} g in one ${unit.read().symbol}`,
 });
 
 /** A result's unit counted in another: for a formula whose result is in troy ounces. */
-export const countedIn = (unit: BoundUnit, base: BoundUnit): BoundUnit => ({
-  ...unit,
-  read: () => ({ symbol: unit.read().symbol, size: unit.read().size.over(base.read().size) }),
-  native: () => (unit.native().text === base.native().text ? number(one) : over(unit.native(), base.native())),
-});
+export const countedIn = (unit: BoundUnit, base: BoundUnit): BoundUnit =>
+  like(unit, {
+    read: () => ({ symbol: unit.read().symbol, size: unit.read().size.over(base.read().size) }),
+    native: () => (unit.native().text === base.native().text ? number(one) : over(unit.native(), base.native())),
+  });

@@ -58,6 +58,8 @@ export class Ratio {
   }
 
   plus(that: Ratio): Ratio {
+    if (that.top === 0) return this;
+    if (this.top === 0) return that;
     const exponent = Math.min(this.exponent, that.exponent);
     const [a, b] = [this.top * ten(this.exponent - exponent), that.top * ten(that.exponent - exponent)];
     if (this.bottom === that.bottom) {
@@ -81,20 +83,32 @@ export class Ratio {
   }
 
   times(that: Ratio): Ratio {
-    const [top, bottom] = [this.top * that.top, this.bottom * that.bottom];
-    if (isExact(top) && isExact(bottom)) return new Ratio(top + 0, bottom, this.exponent + that.exponent);
+    const small = this.timesSmall(that.top, that.bottom, that.exponent);
+    if (small) return small;
     const [one, other] = [this.exact, that.exact];
     return Ratio.ofDecimals(product(one.top, other.top), product(one.bottom, other.bottom));
   }
 
   /** The divisor must not be zero: whoever divides checks that first. */
   over(that: Ratio): Ratio {
-    const [top, bottom] = [this.top * that.bottom, this.bottom * that.top];
-    if (isExact(top) && isExact(bottom) && bottom !== 0)
-      return new Ratio((bottom < 0 ? -top : top) + 0, Math.abs(bottom), this.exponent - that.exponent);
+    const sign = that.top < 0 ? -1 : 1;
+    const small = that.top === 0 ? null : this.timesSmall(sign * that.bottom, sign * that.top, -that.exponent);
+    if (small) return small;
     const [one, other] = [this.exact, that.exact];
     const [above, below] = [product(one.top, other.bottom), product(one.bottom, other.top)];
     return below.isNegative() ? Ratio.ofDecimals(above.negated(), below.negated()) : Ratio.ofDecimals(above, below);
+  }
+
+  /** Null where float64 does not hold it, even after what both have in common is taken out. */
+  private timesSmall(top: number, bottom: number, exponent: number): Ratio | null {
+    let [above, below] = [this.top * top, this.bottom * bottom];
+    if (Number.isNaN(above) || Number.isNaN(below)) return null;
+    if (!isExact(above) || !isExact(below)) {
+      const [a, b] = [commonFactor(this.top, bottom), commonFactor(top, this.bottom)];
+      [above, below] = [(this.top / a) * (top / b), (this.bottom / b) * (bottom / a)];
+      if (!isExact(above) || !isExact(below)) return null;
+    }
+    return new Ratio(above + 0, below, this.exponent + exponent);
   }
 
   compare(that: Ratio): number {
@@ -183,6 +197,11 @@ const ten = (power: number): number => TENS[power] ?? NaN;
 
 /** A product or sum of whole numbers that came out no larger was not rounded; NaN is neither. */
 const isExact = (whole: number): boolean => whole <= Number.MAX_SAFE_INTEGER && whole >= -Number.MAX_SAFE_INTEGER;
+
+function commonFactor(a: number, b: number): number {
+  while (b !== 0) [a, b] = [b, a % b];
+  return Math.abs(a);
+}
 
 /** Beyond this a power is taken to 50 digits: the exact one would only grow longer. */
 const EXACT_POWERS = 8;
