@@ -5,7 +5,7 @@ import { Ratio, one } from "../core/expression/ratio";
 import { show } from "../core/expression/show";
 import { fail, quoted } from "../core/fault";
 import { type BoundNumber, type Otherwise, single } from "./bound";
-import { type Reader, shareUpTo } from "./reader";
+import { type Reader, share } from "./reader";
 import { Reference } from "./reference";
 
 const rows = table.rows.map(({ percent, density }) => ({ at: Ratio.of(percent).over(Ratio.of(100)), density: Ratio.of(density) }));
@@ -13,13 +13,12 @@ const [weakest, strongest] = [rows[0], rows[rows.length - 1]].map((row) => row?.
 const COMMON: Otherwise = { value: Ratio.of("0.68"), text: "68%" };
 
 const WANTS = `a strength by mass from 5% to 70%, as 0.68 or "68%"`;
-const anyShare = shareUpTo(1);
 
 export const strengthReader: Reader = {
-  ...anyShare,
+  ...share,
   wants: WANTS,
   read(cell, name) {
-    const strength = anyShare.read(cell, name);
+    const strength = share.read(cell, name);
     const fits = strength.compare(weakest) >= 0 && strength.compare(strongest) <= 0;
     return fits ? strength : fail({ kind: "unfit", name, got: quoted(cell), wants: WANTS });
   },

@@ -36,37 +36,58 @@ type BoundInputs<I extends Inputs> = {
 const LONGEST_FORMULA = 8192;
 
 /** A formula over bound arguments; `unit` is that of a result which is a weight, a volume or a fineness. */
-export function answer<I extends Inputs>(formula: Formula<I>, inputs: BoundInputs<I>, unit?: BoundUnit): Answer {
-  const bound: Readonly<Record<string, Bound>> = inputs;
-  const spills = formula.rows.length > 1 || (formula.rows[0]?.length ?? 0) > 1;
-  const first = (rows: readonly (readonly unknown[])[]): unknown => rows[0]?.[0];
-  const rows = <T>(cell: (cell: ResultCell) => T): T[][] => formula.rows.map((row) => row.map(cell));
-  return {
-    get arguments() {
-      return [...Object.values(bound).flatMap(({ notes }) => notes), ...(unit?.notes ?? [])];
-    },
-    value() {
-      const given = read(bound);
-      const cells = rows((cell) => cellValue(cell, given, bound, unit));
-      return spills ? cells : (first(cells) as CellValue);
-    },
-    working() {
-      const given = read(bound);
-      const words = Object.fromEntries(Object.entries(bound).map(([name, { words }]) => [name, words()]));
-      const text = spills ? plainText : resultText;
-      const results = formula.rows.map((row) => row.map((cell) => text(cell, given, bound, unit)).join(" "));
-      return working(formula, given, words, results);
-    },
-    outline: () => outline(formula),
-    native() {
-      const pieces = Object.entries(bound).map(([name, b]) => [name, b.native()] as const);
-      if (pieces.some(([, piece]) => piece === null)) return null;
-      const cells = Object.fromEntries(pieces) as Readonly<Record<string, Piece>>;
-      const written = rows((cell) => `=${nativeCell(cell, cells, bound, unit)}`);
-      if (written.flat().some(({ length }) => length > LONGEST_FORMULA)) return null;
-      return spills ? written : (first(written) as string);
-    },
-  };
+export const answer = <I extends Inputs>(formula: Formula<I>, inputs: BoundInputs<I>, unit?: BoundUnit): Answer =>
+  new FormulaAnswer(formula as unknown as Formula<Inputs>, inputs, unit);
+
+class FormulaAnswer implements Answer {
+  constructor(
+    private readonly formula: Formula<Inputs>,
+    private readonly bound: Readonly<Record<string, Bound>>,
+    private readonly unit: BoundUnit | undefined,
+  ) {}
+
+  get arguments(): readonly ArgumentNote[] {
+    return [...Object.values(this.bound).flatMap(({ notes }) => notes), ...(this.unit?.notes ?? [])];
+  }
+
+  value(): CellValue | CellValue[][] {
+    const { bound, unit } = this;
+    const given = read(bound);
+    return this.rowsOrOne((cell) => cellValue(cell, given, bound, unit));
+  }
+
+  working(): Working {
+    const { formula, bound, unit } = this;
+    const given = read(bound);
+    const words = Object.fromEntries(Object.entries(bound).map(([name, input]) => [name, input.words()]));
+    const text = this.single === undefined ? plainText : resultText;
+    const results = formula.rows.map((row) => row.map((cell) => text(cell, given, bound, unit)).join(" "));
+    return working(formula, given, words, results);
+  }
+
+  outline(): Working {
+    return outline(this.formula);
+  }
+
+  native(): string | string[][] | null {
+    const { bound, unit } = this;
+    const pieces = Object.entries(bound).map(([name, b]) => [name, b.native()] as const);
+    if (pieces.some(([, piece]) => piece === null)) return null;
+    const cells = Object.fromEntries(pieces) as Readonly<Record<string, Piece>>;
+    const written = this.rowsOrOne((cell) => `=${nativeCell(cell, cells, bound, unit)}`);
+    return [written].flat(2).some(({ length }) => length > LONGEST_FORMULA) ? null : written;
+  }
+
+  /** The one cell of a formula that does not spill. */
+  private get single(): ResultCell | undefined {
+    const [[first] = [], ...more] = this.formula.rows;
+    return more.length === 0 && this.formula.rows[0]?.length === 1 ? first : undefined;
+  }
+
+  private rowsOrOne<T>(of: (cell: ResultCell) => T): T | T[][] {
+    const { single } = this;
+    return single === undefined ? this.formula.rows.map((row) => row.map(of)) : of(single);
+  }
 }
 
 function read(bound: Readonly<Record<string, Bound>>): Given {

@@ -70,7 +70,7 @@ export function coppers(fine: any[][], unit: any[][], allowance?: any[][], freeA
               expression: result(copperDemand).of.times(constant(String(back))),
               inputs: {
                 silver: { argument: 0, reader: read.aboveZero, factor },
-                allowance: { argument: 2, reader: read.shareUpTo(10), otherwise: 0 },
+                allowance: { argument: 2, reader: read.shareUpToTen, otherwise: 0 },
                 freeAcid: { argument: 3, reader: read.fromZero, otherwise: 0 },
               },
             };
@@ -139,7 +139,7 @@ export function payouts(
               inputs: {
                 fine: { argument: 0, reader: read.aboveZero, factor },
                 price: { argument: 2, reader: read.fromZero },
-                payable: { argument: 3, reader: read.shareUpTo(1), otherwise: 1 },
+                payable: { argument: 3, reader: read.share, otherwise: 1 },
                 refiningCharge: { argument: 4, reader: read.fromZero, otherwise: 0 },
                 lotCharges: { argument: 5, reader: read.fromZero, otherwise: 0 },
                 decimals: { argument: 6, reader: read.places, otherwise: 2 },

@@ -40,8 +40,8 @@ export function nitric(weight: any, unit: any, fineness: any, strength?: any, no
       fineness: read.fineness("fineness", fineness),
       strength: read.strength("strength", strength, read.commonAcid),
       density: read.density("strength", strength, read.commonAcid),
-      no2share: read.single("no2share", no2share, read.shareUpTo(1), read.nothing),
-      excess: read.single("excess", excess, read.shareUpTo(10), read.nothing),
+      no2share: read.single("no2share", no2share, read.share, read.nothing),
+      excess: read.single("excess", excess, read.shareUpToTen, read.nothing),
     },
     read.volumeUnit("to", to, read.litre),
   );
@@ -64,7 +64,7 @@ export function fume(weight: any, unit: any, fineness: any, no2share?: any): any
   return answer(dissolving.fume, {
     weight: read.mass("weight", weight, read.massUnit("unit", unit)),
     fineness: read.fineness("fineness", fineness),
-    no2share: read.single("no2share", no2share, read.shareUpTo(1), read.nothing),
+    no2share: read.single("no2share", no2share, read.share, read.nothing),
   });
 }
 
@@ -130,6 +130,6 @@ export function vessels(volume: any, unit: any, vessel: any, vesselUnit: any, fi
   return answer(dissolving.vessels, {
     volume: read.volume("volume", volume, read.volumeUnit("unit", unit)),
     vessel: read.volume("vessel", vessel, read.volumeUnit("vesselUnit", vesselUnit)),
-    fill: read.single("fill", fill, read.shareUpTo(1, { aboveZero: true }), read.fourFifths),
+    fill: read.single("fill", fill, read.shareAboveZero, read.fourFifths),
   });
 }

@@ -24,7 +24,7 @@ export function copper(fine: any, unit: any, allowance?: any, freeAcid?: any, to
     drop.copperDemand,
     {
       silver: read.mass("fine", fine, given),
-      allowance: read.single("allowance", allowance, read.shareUpTo(10), read.nothing),
+      allowance: read.single("allowance", allowance, read.shareUpToTen, read.nothing),
       freeAcid: read.single("freeAcid", freeAcid, read.fromZero, read.nothing),
     },
     read.massUnit("to", to, given),
@@ -72,7 +72,7 @@ export function copperBars(copper: any, unit: any, bar: any, barUnit: any, stub?
   return answer(drop.copperBars, {
     copper: read.mass("copper", copper, read.massUnit("unit", unit)),
     bar: read.mass("bar", bar, read.massUnit("barUnit", barUnit)),
-    stub: read.single("stub", stub, read.shareUpTo(1, { below: true }), read.nothing),
+    stub: read.single("stub", stub, read.shareBelowOne, read.nothing),
   });
 }
 
@@ -159,7 +159,7 @@ export function salt(silver: any, unit: any, excess?: any, to?: any): any {
     drop.salt,
     {
       silver: read.mass("silver", silver, read.massUnit("unit", unit)),
-      excess: read.single("excess", excess, read.shareUpTo(10), read.nothing),
+      excess: read.single("excess", excess, read.shareUpToTen, read.nothing),
     },
     read.massUnit("to", to, read.gram),
   );
@@ -201,7 +201,7 @@ export function silverFromChloride(chloride: any, unit: any, reagent?: any, exce
       chloride: read.mass("chloride", chloride, given),
       reagent: read.reagent("reagent", reagent, read.chlorideReductants, "zinc"),
       caustic: read.alongWith(read.reagent("reagent", reagent, read.chlorideCaustic, "zinc")),
-      excess: read.single("excess", excess, read.shareUpTo(10), read.nothing),
+      excess: read.single("excess", excess, read.shareUpToTen, read.nothing),
       inOne: read.gramsInOne(read.massUnit("to", to, given)),
     }),
   );
@@ -227,7 +227,7 @@ export function goldDrop(gold: any, unit: any, reagent: any, excess?: any, to?: 
     {
       gold: read.mass("gold", gold, read.massUnit("unit", unit)),
       reagent: read.reagent("reagent", reagent, read.goldReductants),
-      excess: read.single("excess", excess, read.shareUpTo(10), read.nothing),
+      excess: read.single("excess", excess, read.shareUpToTen, read.nothing),
     },
     read.massUnit("to", to, read.gram),
   );

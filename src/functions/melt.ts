@@ -20,7 +20,7 @@ export function heats(weight: any, unit: any, capacity: any, capacityUnit: any, 
   return answer(melting.heats, {
     weight: read.mass("weight", weight, read.massUnit("unit", unit)),
     capacity: read.mass("capacity", capacity, read.massUnit("capacityUnit", capacityUnit)),
-    fill: read.single("fill", fill, read.shareUpTo(1, { aboveZero: true }), read.all),
+    fill: read.single("fill", fill, read.shareAboveZero, read.all),
   });
 }
 
@@ -64,7 +64,7 @@ export function cellHours(fine: any, unit: any, amps: any, efficiency?: any): an
   return answer(hoursInCell, {
     fine: read.mass("fine", fine, read.massUnit("unit", unit)),
     amps: read.single("amps", amps, read.aboveZero),
-    efficiency: read.single("efficiency", efficiency, read.shareUpTo(1, { aboveZero: true }), read.cellEfficiency),
+    efficiency: read.single("efficiency", efficiency, read.shareAboveZero, read.cellEfficiency),
   });
 }
 
@@ -85,7 +85,7 @@ export function cellEnergy(fine: any, unit: any, volts: any, efficiency?: any): 
   return answer(energy, {
     fine: read.mass("fine", fine, read.massUnit("unit", unit)),
     volts: read.single("volts", volts, read.aboveZero),
-    efficiency: read.single("efficiency", efficiency, read.shareUpTo(1, { aboveZero: true }), read.cellEfficiency),
+    efficiency: read.single("efficiency", efficiency, read.shareAboveZero, read.cellEfficiency),
   });
 }
 

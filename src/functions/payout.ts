@@ -29,7 +29,7 @@ export function payout(
   return answer(pay.payout, {
     fine: read.massInTroyOunces("fine", fine, read.massUnit("unit", unit)),
     price: read.single("price", price, read.fromZero),
-    payable: read.single("payable", payable, read.shareUpTo(1), read.all),
+    payable: read.single("payable", payable, read.share, read.all),
     refiningCharge: read.single("refiningCharge", refiningCharge, read.fromZero, read.nothing),
     lotCharges: read.single("lotCharges", lotCharges, read.fromZero, read.nothing),
     decimals: read.single("decimals", decimals, read.places, read.twoPlaces),
@@ -73,7 +73,7 @@ export function settlement(
     netAsGiven: read.asGiven("net", net, given),
     fineness: read.fineness("fineness", fineness, read.finenessAboveZero),
     price: read.single("price", price, read.fromZero),
-    payable: read.single("payable", payable, read.shareUpTo(1)),
+    payable: read.single("payable", payable, read.share),
     refiningCharge: read.single("refiningCharge", refiningCharge, read.fromZero),
     treatmentCharge: read.single("treatmentCharge", treatmentCharge, read.fromZero),
     lotCharges: read.single("lotCharges", lotCharges, read.fromZero),
@@ -102,7 +102,7 @@ export function metalReturn(fine: any, unit: any, payable: any, charges?: any, p
     pay.metalReturn,
     {
       fine: read.massInTroyOunces("fine", fine, read.massUnit("unit", unit)),
-      payable: read.single("payable", payable, read.shareUpTo(1)),
+      payable: read.single("payable", payable, read.share),
       charges: read.single("charges", charges, read.fromZero, read.nothing),
       price: read.single("price", price, read.aboveZero, read.none),
       priceGiven: read.wasGiven(price),
@@ -147,10 +147,10 @@ export function quote(
       likely: read.fineness("likely", likely),
       high: read.fineness("high", high),
       price: read.single("price", price, read.fromZero),
-      payable: read.single("payable", payable, read.shareUpTo(1)),
+      payable: read.single("payable", payable, read.share),
       refiningCharge: read.single("refiningCharge", refiningCharge, read.fromZero),
       lotCharges: read.single("lotCharges", lotCharges, read.fromZero),
-      swing: read.single("swing", swing, read.shareUpTo(1), read.nothing),
+      swing: read.single("swing", swing, read.share, read.nothing),
     }),
   );
 }

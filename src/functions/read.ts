@@ -18,7 +18,10 @@ export {
   perThousand,
   perThousandFineness,
   places,
-  shareUpTo,
+  share,
+  shareAboveZero,
+  shareBelowOne,
+  shareUpToTen,
   upToTenThousand,
   wholeNumber,
 } from "./reader";

@@ -39,7 +39,7 @@ export const aboveZero = numberReader("a number above 0", (x) => x > 0);
 export const fromZero = numberReader("a number from 0 up", (x) => x >= 0);
 
 /** A share: 0.98, "98%" or a cell formatted as a percentage. 98 alone is not 98 % and is refused. */
-export function shareUpTo(most: number, options: { readonly below?: boolean; readonly aboveZero?: boolean } = {}): Reader {
+function shareUpTo(most: number, options: { readonly below?: boolean; readonly aboveZero?: boolean } = {}): Reader {
   const wants = `a share ${options.aboveZero ? "above" : "from"} 0 ${options.below ? "and below" : "to"} ${most}, or a text such as "98%"`;
   const fits = (x: number): boolean => (options.aboveZero ? x > 0 : x >= 0) && (options.below ? x < most : x <= most);
   return {
@@ -60,6 +60,11 @@ export function shareUpTo(most: number, options: { readonly below?: boolean; rea
     fast: (cell) => (fits(cell) && cell <= LARGEST_SHARE ? cell : NaN),
   };
 }
+
+export const share = shareUpTo(1);
+export const shareAboveZero = shareUpTo(1, { aboveZero: true });
+export const shareBelowOne = shareUpTo(1, { below: true });
+export const shareUpToTen = shareUpTo(10);
 
 /** Above this a number is taken for a percentage written without its sign. */
 const LARGEST_SHARE = 1.5;

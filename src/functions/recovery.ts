@@ -104,7 +104,7 @@ export function balance(
       uReceived: read.single("uReceived", uReceived, read.fromZero),
       uShipped: read.single("uShipped", uShipped, read.fromZero),
       uClosing: read.single("uClosing", uClosing, read.fromZero),
-      bias: read.single("bias", bias, read.shareUpTo(1), read.nothing),
+      bias: read.single("bias", bias, read.share, read.nothing),
       k: read.single("k", k, read.coverage, read.twoSigma),
     }),
   );

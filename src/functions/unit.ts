@@ -60,10 +60,7 @@ export const kilogram = fixed(massUnits, "kg");
 export const litre = fixed(volumeUnits, "L");
 
 /** `otherwise` is the unit of an argument that may be left out. */
-function boundUnit(table: UnitTable, name: string, cell: unknown, otherwise?: BoundUnit): BoundUnit {
-  const named = new NamedUnit(table, name, cell, otherwise);
-  return otherwise && isEmpty(held(cell)) && !(cell instanceof Reference) ? like(otherwise, { notes: named.notes }) : named;
-}
+const boundUnit = (table: UnitTable, name: string, cell: unknown, otherwise?: BoundUnit): BoundUnit => new NamedUnit(table, name, cell, otherwise);
 
 class NamedUnit implements BoundUnit {
   constructor(
@@ -86,11 +83,13 @@ class NamedUnit implements BoundUnit {
   }
 
   native(): Piece {
-    return this.cell instanceof Reference ? lookUp(this.table, this.cell, this.otherwise) : number(this.read().size);
+    if (this.cell instanceof Reference) return lookUp(this.table, this.cell, this.otherwise);
+    return isEmpty(this.cell) && this.otherwise ? this.otherwise.native() : number(this.read().size);
   }
 
   nativeSymbol(): string {
-    return this.cell instanceof Reference ? symbolIn(this.cell, this.otherwise) : literalText(this.read().symbol);
+    if (this.cell instanceof Reference) return symbolIn(this.cell, this.otherwise);
+    return isEmpty(this.cell) && this.otherwise ? this.otherwise.nativeSymbol() : literalText(this.read().symbol);
   }
 }
 
@@ -125,10 +124,11 @@ class WithUnit implements BoundNumber {
   }
 
   read(): Ratio {
-    const [number, { size, symbol }] = [this.value.read(), this.given.read()];
+    const number = this.value.read();
+    const given = this.given.read();
     const into = this.into?.read();
-    if (!into) return number.times(size);
-    return symbol === into.symbol ? number : number.times(size).over(into.size);
+    if (!into) return number.times(given.size);
+    return given.symbol === into.symbol ? number : number.times(given.size).over(into.size);
   }
 
   native(): Piece | null {

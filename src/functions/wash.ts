@@ -86,7 +86,7 @@ export function iron(copper: any, unit: any, allowance?: any, to?: any): any {
     washing.ironDemand,
     {
       copper: read.mass("copper", copper, given),
-      allowance: read.single("allowance", allowance, read.shareUpTo(10), read.nothing),
+      allowance: read.single("allowance", allowance, read.shareUpToTen, read.nothing),
     },
     read.massUnit("to", to, given),
   );

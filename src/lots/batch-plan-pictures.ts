@@ -1,4 +1,4 @@
-import { fourFifths, shareUpTo, single } from "../functions/read";
+import { fourFifths, shareAboveZero, single } from "../functions/read";
 import { type PlanCells, less, product } from "./batch-plan-cells";
 import { figure } from "./batch-plan-figure";
 import { pailsNeeded } from "./batch-plan-lines";
@@ -44,7 +44,7 @@ export const pailsFilled = (cells: PlanCells): PailsFilled | null =>
     const { pail } = needed(shop, "pail");
     const holds = figure("VOLUME", pail.cell, pail.unit, volumeUnit).value;
     const count = choices.pails ?? pailsNeeded(cells).most.value;
-    const fill = single("fill", told(shop, "pailFill")?.cell ?? null, shareUpTo(1, { aboveZero: true }), fourFifths).read().toNumber();
+    const fill = single("fill", told(shop, "pailFill")?.cell ?? null, shareAboveZero, fourFifths).read().toNumber();
     const { least, most } = cells.liquor();
     const level = (volume: unknown): number => Number(volume) / (count * holds);
     return { count, holds, unit: volumeUnit, fill, least: level(least.holds), most: level(most.holds) };

@@ -1,5 +1,5 @@
 import { FaultError } from "../core/fault";
-import { aboveZero, aboveZeroToTenThousand, fromOne, fromZero, perThousand, shareUpTo, strengthReader, wholeNumber } from "../functions/read";
+import { aboveZero, aboveZeroToTenThousand, fromOne, fromZero, perThousand, share, shareAboveZero, shareBelowOne, shareUpToTen, strengthReader, wholeNumber } from "../functions/read";
 import type { Reader } from "../functions/reader";
 import { type ShopField, isNumber } from "./shop-fields";
 import type { ShopFieldId, ShopKind, ShopValue } from "./shop";
@@ -17,7 +17,7 @@ export function shopFault({ id, title, kind }: ShopField, told: ShopValue): stri
 /** What any text will do for has none. */
 const OF_KIND: Readonly<Partial<Record<ShopKind, Reader>>> = {
   days: wholeNumber,
-  share: shareUpTo(1),
+  share: share,
   "per thousand": perThousand,
   "per mass": fromZero,
   money: fromZero,
@@ -35,12 +35,12 @@ const OF_KIND: Readonly<Partial<Record<ShopKind, Reader>>> = {
 
 /** Bounds of the function that takes it. */
 const OF_FIELD: Readonly<Partial<Record<ShopFieldId, Reader>>> = {
-  acidExcess: shareUpTo(10),
-  copperAllowance: shareUpTo(10),
-  saltExcess: shareUpTo(10),
-  copperStub: shareUpTo(1, { below: true }),
-  pailFill: shareUpTo(1, { aboveZero: true }),
-  cellEfficiency: shareUpTo(1, { aboveZero: true }),
+  acidExcess: shareUpToTen,
+  copperAllowance: shareUpToTen,
+  saltExcess: shareUpToTen,
+  copperStub: shareBelowOne,
+  pailFill: shareAboveZero,
+  cellEfficiency: shareAboveZero,
   settleHours: fromZero,
 };
 

@@ -61,7 +61,8 @@ export class Ratio {
     if (that.top === 0) return this;
     if (this.top === 0) return that;
     const exponent = Math.min(this.exponent, that.exponent);
-    const [a, b] = [this.top * ten(this.exponent - exponent), that.top * ten(that.exponent - exponent)];
+    const a = this.top * ten(this.exponent - exponent);
+    const b = that.top * ten(that.exponent - exponent);
     if (this.bottom === that.bottom) {
       if (isExact(a) && isExact(b) && isExact(a + b)) return new Ratio(a + b, this.bottom, exponent);
     } else {
@@ -101,11 +102,14 @@ export class Ratio {
 
   /** Null where float64 does not hold it, even after what both have in common is taken out. */
   private timesSmall(top: number, bottom: number, exponent: number): Ratio | null {
-    let [above, below] = [this.top * top, this.bottom * bottom];
+    let above = this.top * top;
+    let below = this.bottom * bottom;
     if (Number.isNaN(above) || Number.isNaN(below)) return null;
     if (!isExact(above) || !isExact(below)) {
-      const [a, b] = [commonFactor(this.top, bottom), commonFactor(top, this.bottom)];
-      [above, below] = [(this.top / a) * (top / b), (this.bottom / b) * (bottom / a)];
+      const a = commonFactor(this.top, bottom);
+      const b = commonFactor(top, this.bottom);
+      above = (this.top / a) * (top / b);
+      below = (this.bottom / b) * (bottom / a);
       if (!isExact(above) || !isExact(below)) return null;
     }
     return new Ratio(above + 0, below, this.exponent + exponent);
