@@ -1,4 +1,4 @@
-import { fast } from "../core/expression/fast";
+import { type Fill, fast } from "../core/expression/fast";
 import type { Expression } from "../core/expression/expression";
 import { FaultError, fail } from "../core/fault";
 import type { Answer, CellValue } from "./answer";
@@ -33,7 +33,7 @@ type Column = readonly unknown[];
  * own error, a row that is empty stays empty, and the others compute.
  */
 export function eachRow({ names, arguments: given, single, quick }: EachRow): Answer {
-  const columns = (): readonly Column[] => given.map((argument, i) => column(argument, names[i] ?? ""));
+  const columns = (): readonly Column[] => given.map(column);
   const unread = single(...names.map((_, i) => new Reference(`A${i + 1}`)));
   return {
     arguments: unread.arguments.map((note) => ({
@@ -63,7 +63,7 @@ function native(given: readonly unknown[], single: EachRow["single"]): string[][
   if (rows === 1 || all.some(({ length }) => length !== rows && length !== 1)) return null;
   const twins: string[][] = [];
   for (let row = 0; row < rows; row++) {
-    const twin = single(...at(all, row)).native();
+    const twin = single(...all.map((cells) => (cells.length === 1 ? cells[0] : cells[row]))).native();
     if (typeof twin !== "string") return null;
     const inRow = all.filter(({ length }) => length > 1).map((cells) => cells[row] as Reference);
     const isEmptyNow = inRow.every(({ holds }) => isEmpty(holds));
@@ -88,14 +88,17 @@ function cellsOf(argument: unknown): readonly unknown[] | null {
   });
 }
 
-function column(argument: unknown, name: string): Column {
+/** The rows of a range, or the one value for all rows. */
+function column(argument: unknown): Column {
   const cells = held(argument);
-  if (!Array.isArray(cells)) return [cells];
-  return cells.map((row: unknown) => {
-    if (!Array.isArray(row)) return row;
-    if (row.length === 1) return row[0] as unknown;
-    return fail({ kind: "unfit", name, got: "a range", wants: "one column wide, or one cell" });
-  });
+  return Array.isArray(cells) ? cells : [cells];
+}
+
+/** The cell in a row of a column. */
+function cellIn(column: Column, row: number, name: string): unknown {
+  const cells = column[row];
+  if (!Array.isArray(cells)) return cells;
+  return cells.length === 1 ? (cells[0] as unknown) : fail({ kind: "unfit", name, got: "a range", wants: "one column wide, or one cell" });
 }
 
 /** Rows of the longest column; a column is as long as that or holds one value. */
@@ -108,61 +111,54 @@ function rowsIn(columns: readonly Column[], names: readonly string[]): number {
   return rows;
 }
 
-const at = (columns: readonly Column[], row: number): readonly unknown[] => columns.map((c) => (c.length === 1 ? c[0] : c[row]));
+const at = (columns: readonly Column[], row: number, names: readonly string[]): readonly unknown[] =>
+  columns.map((column, i) => cellIn(column, column.length === 1 ? 0 : row, names[i] ?? ""));
 
 const firstRow = (columns: readonly Column[], names: readonly string[]): readonly unknown[] => {
   const rows = rowsIn(columns, names);
-  const filled = Array.from({ length: rows }, (_, row) => row).find((row) => !isEmptyRow(columns, row));
-  return at(columns, filled ?? 0);
+  const filled = Array.from({ length: rows }, (_, row) => row).find((row) => !isEmptyRow(columns, at(columns, row, names)));
+  return at(columns, filled ?? 0, names);
 };
 
 /** One value for all rows does not make a row filled. */
-const isEmptyRow = (columns: readonly Column[], row: number): boolean =>
-  columns.every((c) => c.length === 1 || isEmpty(c[row])) && columns.some((c) => c.length > 1);
+const isEmptyRow = (columns: readonly Column[], cells: readonly unknown[]): boolean =>
+  columns.every(({ length }, i) => length === 1 || isEmpty(cells[i])) && columns.some(({ length }) => length > 1);
 
 function values(columns: readonly Column[], names: readonly string[], single: EachRow["single"], quick: EachRow["quick"]): CellValue[][] {
   const rows = rowsIn(columns, names);
   const exact = (row: number): CellValue => {
-    if (isEmptyRow(columns, row)) return "";
+    const cells = at(columns, row, names);
+    if (isEmptyRow(columns, cells)) return "";
     try {
-      return single(...at(columns, row)).value() as CellValue;
+      return single(...cells).value() as CellValue;
     } catch (thrown) {
       if (thrown instanceof FaultError) return { fault: thrown.fault };
       throw thrown;
     }
   };
-  const plan = quick(columns.map((c) => (c.length === 1 ? c[0] : VARIES)));
+  const plan = quick(columns.map((column, i) => (column.length === 1 ? cellIn(column, 0, names[i] ?? "") : VARIES)));
   if (!plan) return Array.from({ length: rows }, (_, row) => [exact(row)]);
-  const { inputs, unread } = fastInputs(plan.inputs, columns, rows);
-  const { values: numbers, doubtful } = fast(plan.expression, inputs, rows);
+  const inputs = Object.entries(plan.inputs).map(([name, input]) => [name, fastInput(input, columns[input.argument] ?? [], names[input.argument] ?? "")] as const);
+  const { values: numbers, doubtful } = fast(plan.expression, Object.fromEntries(inputs), rows);
   const result: CellValue[][] = new Array<CellValue[]>(rows);
   for (let row = 0; row < rows; row++) result[row] = [(numbers[row] as number) + 0];
   for (const row of doubtful) result[row] = [exact(row)];
-  for (let row = 0; row < rows; row++) if (unread[row]) result[row] = [exact(row)];
   return result;
 }
 
-function fastInputs(inputs: Readonly<Record<string, FastInput>>, columns: readonly Column[], rows: number) {
-  const unread = new Uint8Array(rows);
-  const read = Object.entries(inputs).map(([name, { argument, reader, otherwise = NaN, factor = 1 }]) => {
-    const cells = columns[argument] ?? [];
-    const text = textReading(reader, name);
-    const one = (cell: unknown): number =>
-      (typeof cell === "number" ? reader.fast(cell) : isEmpty(cell) ? otherwise : typeof cell === "string" ? text(cell) : NaN) * factor;
-    if (cells.length === 1) {
-      const constant = one(cells[0]);
-      if (Number.isNaN(constant)) unread.fill(1);
-      return [name, constant] as const;
+function fastInput({ reader, otherwise = NaN, factor = 1 }: FastInput, column: Column, name: string): Fill | number {
+  const text = textReading(reader, name);
+  const other = (cell: unknown): number =>
+    (typeof cell === "number" ? reader.fast(cell) : isEmpty(cell) ? otherwise : typeof cell === "string" ? text(cell) : NaN) * factor;
+  if (column.length === 1) return other(cellIn(column, 0, name));
+  const { least, most } = reader.plain;
+  return (into, start, count) => {
+    for (let i = 0; i < count; i++) {
+      const cells = column[start + i];
+      const cell: unknown = Array.isArray(cells) && cells.length === 1 ? cells[0] : cellIn(column, start + i, name);
+      into[i] = typeof cell === "number" && cell >= least && cell <= most ? cell * factor : other(cell);
     }
-    const numbers = new Float64Array(rows);
-    for (let row = 0; row < rows; row++) {
-      const number = one(cells[row]);
-      numbers[row] = number;
-      if (Number.isNaN(number)) unread[row] = 1;
-    }
-    return [name, numbers] as const;
-  });
-  return { inputs: Object.fromEntries(read), unread };
+  };
 }
 
 /** Texts such as "97.5%" or "sterling" come again and again in a column: each is read once, to the nearest float64. */

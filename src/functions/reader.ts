@@ -14,12 +14,22 @@ export interface Reader {
   nativeEach(range: Piece): Piece;
   /** The same of a number in float64, for long columns; NaN where it must be read exactly. */
   fast(cell: number): number;
+  /** Numbers that the fast reading takes as they stand, both ends included: a loop that knows them need not ask. */
+  readonly plain: { readonly least: number; readonly most: number };
 }
 
 const LARGEST = 1e15;
 
+interface Bounds {
+  readonly least?: number;
+  readonly most?: number;
+  /** What else the number must be. */
+  readonly besides?: (value: number) => boolean;
+}
+
 /** The decimal of a cell and its float64 stand on the same side of every bound that a reader has. */
-function numberReader(wants: string, fits: (value: number) => boolean): Reader {
+function numberReader(wants: string, { least = -Infinity, most = Infinity, besides }: Bounds = {}): Reader {
+  const fits = (x: number): boolean => x >= least && x <= most && (besides?.(x) ?? true);
   return {
     wants,
     read(cell, name) {
@@ -29,14 +39,22 @@ function numberReader(wants: string, fits: (value: number) => boolean): Reader {
     native: (cell) => cell,
     nativeEach: (range) => range,
     fast: (cell) => (fits(cell) && Math.abs(cell) <= LARGEST ? cell : NaN),
+    plain: besides ? nowhere : { least: Math.max(least, -LARGEST), most: Math.min(most, LARGEST) },
   };
 }
 
+/** For a reader of which every number must be asked. */
+export const nowhere: Reader["plain"] = { least: Infinity, most: -Infinity };
+const ABOVE_ZERO = Number.MIN_VALUE;
+
 const unfit = (name: string, cell: unknown, wants: string): never => fail({ kind: "unfit", name, got: quoted(cell), wants });
 
-export const anyNumber = numberReader("a number", () => true);
-export const aboveZero = numberReader("a number above 0", (x) => x > 0);
-export const fromZero = numberReader("a number from 0 up", (x) => x >= 0);
+export const anyNumber = numberReader("a number");
+export const aboveZero = numberReader("a number above 0", { least: ABOVE_ZERO });
+export const fromZero = numberReader("a number from 0 up", { least: 0 });
+
+/** Above this a number is taken for a percentage written without its sign. */
+const LARGEST_SHARE = 1.5;
 
 /** A share: 0.98, "98%" or a cell formatted as a percentage. 98 alone is not 98 % and is refused. */
 function shareUpTo(most: number, options: { readonly below?: boolean; readonly aboveZero?: boolean } = {}): Reader {
@@ -58,6 +76,7 @@ function shareUpTo(most: number, options: { readonly below?: boolean; readonly a
       typeof holds === "string" ? whole(`IF(${cell.text}=${literalText(holds)},${Number(holds.replace("%", "")) / 100},${cell.text})`) : cell,
     nativeEach: (range) => range,
     fast: (cell) => (fits(cell) && cell <= LARGEST_SHARE ? cell : NaN),
+    plain: options.below ? nowhere : { least: options.aboveZero ? ABOVE_ZERO : 0, most: Math.min(most, LARGEST_SHARE) },
   };
 }
 
@@ -66,8 +85,6 @@ export const shareAboveZero = shareUpTo(1, { aboveZero: true });
 export const shareBelowOne = shareUpTo(1, { below: true });
 export const shareUpToTen = shareUpTo(10);
 
-/** Above this a number is taken for a percentage written without its sign. */
-const LARGEST_SHARE = 1.5;
 const asPercent = (cell: unknown): string =>
   typeof cell === "number" && cell < 1e6 ? `"${cell}%" or ${Number((cell / 100).toPrecision(12))}` : '"98%" or 0.98';
 
@@ -87,6 +104,7 @@ export const finenessReader: Reader = {
   },
   nativeEach: (range) => ({ text: `${range.text}/(1+999*(${range.text}>1))/(${range.text}<=1000)`, binds: binds.product }),
   fast: (cell) => (cell >= 0 && cell <= 1 ? cell : cell >= 100 && cell <= 1000 ? cell / 1000 : NaN),
+  plain: { least: 0, most: 1 },
 };
 
 /** The same in parts per thousand, for a range of assays. */
@@ -123,6 +141,7 @@ export const places: Reader = {
   native: (cell, holds) => (typeof holds === "string" ? number(placesParts(holds, "decimals").places) : cell),
   nativeEach: (range) => range,
   fast: (cell) => (Number.isInteger(cell) && cell >= 0 && cell <= 6 ? cell : NaN),
+  plain: nowhere,
 };
 
 /** 1 where the decimals ask for half-even rounding, else 0. */
@@ -132,20 +151,21 @@ export const halfEvenReader: Reader = {
   native: (_, holds) => number(typeof holds === "string" ? placesParts(holds, "decimals").toEven : zero),
   nativeEach: (range) => range,
   fast: () => 0,
+  plain: nowhere,
 };
 
 /** Hours and rates stand in an exponent, where larger numbers say nothing. */
-export const upToTenThousand = numberReader("a number from 0 to 10000", (x) => x >= 0 && x <= 10_000);
-export const aboveZeroToTenThousand = numberReader("a number above 0 up to 10000", (x) => x > 0 && x <= 10_000);
-export const fromOne = numberReader("a number from 1 up", (x) => x >= 1);
-export const wholeNumber = numberReader("a whole number from 0 to 10000", (x) => Number.isInteger(x) && x >= 0 && x <= 10_000);
+export const upToTenThousand = numberReader("a number from 0 to 10000", { least: 0, most: 10_000 });
+export const aboveZeroToTenThousand = numberReader("a number above 0 up to 10000", { least: ABOVE_ZERO, most: 10_000 });
+export const fromOne = numberReader("a number from 1 up", { least: 1 });
+export const wholeNumber = numberReader("a whole number from 0 to 10000", { least: 0, most: 10_000, besides: Number.isInteger });
 /** Above this chloride, complexes take silver back into solution and the solubility product alone says too little. */
-export const chloride = numberReader("mol/L, above 0 up to 0.1", (x) => x > 0 && x <= 0.1);
+export const chloride = numberReader("mol/L, above 0 up to 0.1", { least: ABOVE_ZERO, most: 0.1 });
 /** Day numbers before March 1900 count a day that never was. */
-export const dateTime = numberReader("a date, from March 1900 on (a cell formatted as date or date and time)", (x) => x >= 61 && x < 2_958_466);
+export const dateTime = numberReader("a date, from March 1900 on (a cell formatted as date or date and time)", { least: 61, besides: (x) => x < 2_958_466 });
 
 /** A coverage factor. */
-export const coverage = numberReader("a coverage factor, above 0 up to 10", (k) => k > 0 && k <= 10);
+export const coverage = numberReader("a coverage factor, above 0 up to 10", { least: ABOVE_ZERO, most: 10 });
 
 const PER_THOUSAND = /^\s*(\d{1,15}(?:\.\d{0,15})?)\s*(%|‰)\s*$/;
 const PER_THOUSAND_WANTS = 'parts per thousand, 0 or from 0.1 to 999, or a text with its scale such as "5‰" or "0.5%"';
@@ -166,6 +186,7 @@ export const perThousand: Reader = {
   native: (cell, holds) => (typeof holds === "string" ? null : whole(`IF(${cell.text}<1000,${cell.text}/1000,NA())`)),
   nativeEach: (range) => range,
   fast: () => NaN,
+  plain: nowhere,
 };
 const SMALLEST_DEDUCTION = Ratio.of("0.0001");
 

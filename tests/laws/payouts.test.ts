@@ -4,6 +4,7 @@ import { result } from "../../src/core/expression/formula";
 import { payout } from "../../src/core/payout";
 import { type Random, random } from "../random";
 import { call } from "./call";
+import { filling } from "../core/filling";
 
 const SEED = 20261201;
 const ROWS = 1_000_000;
@@ -70,7 +71,7 @@ function exactly(lot: Lot, { over, under }: Ounces, halfToEven: boolean): Cents 
 const column = (lots: readonly Lot[], of: (lot: Lot) => number) => lots.map((lot) => [of(lot)]);
 
 const doubtful = (lots: readonly Lot[], { over, under }: Ounces, halfToEven: boolean): number => {
-  const numbers = (of: (lot: Lot) => number) => Float64Array.from(lots, of);
+  const numbers = (of: (lot: Lot) => number) => filling(Float64Array.from(lots, of));
   return fast(
     result(payout).of,
     {

@@ -12,8 +12,11 @@ export interface FastColumn {
   readonly doubtful: readonly number[];
 }
 
+/** Writes a column's numbers from a row on into an array; NaN where a row must be read exactly. */
+export type Fill = (into: Float64Array, start: number, count: number) => void;
+
 /** A column, or one number for every row. */
-export type FastInputs = Readonly<Record<string, Float64Array | number>>;
+export type FastInputs = Readonly<Record<string, Fill | number>>;
 
 const UNIT = 2 ** -53;
 const LARGEST_WHOLE = 2 ** 52;
@@ -30,8 +33,7 @@ interface Lane {
 type Run = (block: Block) => Lane;
 
 interface Block {
-  readonly inputs: FastInputs;
-  readonly start: number;
+  readonly inputs: ReadonlyMap<string, Lane>;
   readonly count: number;
   /** Marks the rows of the block that float64 cannot settle. */
   readonly doubt: Uint8Array;
@@ -39,23 +41,58 @@ interface Block {
 
 export function fast(expression: Expression, inputs: FastInputs, rows: number): FastColumn {
   const run = compile(expression);
+  const read = Object.entries(inputs).map(([name, given]) => [name, typeof given === "number" ? same(given) : column(given)] as const);
   const values = new Float64Array(rows);
+  const unread = new Uint8Array(BLOCK);
+  const doubt = new Uint8Array(BLOCK);
   const doubtful: number[] = [];
   for (let start = 0; start < rows; start += BLOCK) {
     const count = Math.min(BLOCK, rows - start);
-    const block = { inputs, start, count, doubt: new Uint8Array(count) };
-    const lane = run(block);
+    unread.fill(0);
+    doubt.fill(0);
+    const lane = run({ inputs: new Map(read.map(([name, lanes]) => [name, lanes(start, count, unread)])), count, doubt });
     values.set(lane.values.subarray(0, count), start);
-    for (let i = 0; i < count; i++) if (block.doubt[i] || !Number.isFinite(lane.sizes[i] as number)) doubtful.push(start + i);
+    for (let i = 0; i < count; i++) if (unread[i] || doubt[i] || !Number.isFinite(lane.sizes[i] as number)) doubtful.push(start + i);
   }
   return { values, doubtful };
+}
+
+/** The lane of an input from a row on; rows that it cannot give are marked. */
+type Read = (start: number, count: number, unread: Uint8Array) => Lane;
+
+function column(fill: Fill): Read {
+  const own = lane();
+  return (start, count, unread) => {
+    fill(own.values, start, count);
+    let negative = false;
+    for (let i = 0; i < count; i++) if (!((own.values[i] as number) >= 0)) negative = true;
+    if (negative)
+      for (let i = 0; i < count; i++) {
+        own.sizes[i] = Math.abs(own.values[i] as number);
+        if (Number.isNaN(own.values[i])) unread[i] = 1;
+      }
+    return { values: own.values, sizes: negative ? own.sizes : own.values, steps: INPUT_STEPS };
+  };
+}
+
+function same(value: number): Read {
+  const all = { ...filled(value), steps: INPUT_STEPS };
+  return (_start, _count, unread) => {
+    if (Number.isNaN(value)) unread.fill(1);
+    return all;
+  };
+}
+
+function filled(value: number): { values: Float64Array; sizes: Float64Array } {
+  const values = new Float64Array(BLOCK).fill(value);
+  return { values, sizes: value < 0 ? new Float64Array(BLOCK).fill(-value) : values };
 }
 
 function compile(expression: Expression): Run {
   const { node } = expression;
   switch (node.op) {
     case "input":
-      return input(node.name);
+      return ({ inputs }) => inputs.get(node.name) ?? missing(node.name);
     case "constant":
       return constant(node.value.toNumber());
     case "named":
@@ -93,27 +130,13 @@ function compile(expression: Expression): Run {
 
 const lane = (): { values: Float64Array; sizes: Float64Array } => ({ values: new Float64Array(BLOCK), sizes: new Float64Array(BLOCK) });
 
-function input(name: string): Run {
-  const own = lane();
-  return ({ inputs, start, count }) => {
-    const given = inputs[name];
-    if (given === undefined) throw new Error(`No column was given for ${name}`);
-    let negative = false;
-    for (let i = 0; i < count; i++) {
-      const x = typeof given === "number" ? given : (given[start + i] as number);
-      own.values[i] = x;
-      if (!(x >= 0)) negative = true;
-    }
-    if (negative) for (let i = 0; i < count; i++) own.sizes[i] = Math.abs(own.values[i] as number);
-    return { values: own.values, sizes: negative ? own.sizes : own.values, steps: INPUT_STEPS };
-  };
-}
+const missing = (name: string): never => {
+  throw new Error(`No column was given for ${name}`);
+};
 
 function constant(value: number): Run {
-  const values = new Float64Array(BLOCK).fill(value);
-  const sizes = value < 0 ? new Float64Array(BLOCK).fill(-value) : values;
-  const steps = Number.isInteger(value) ? 0 : 1;
-  return () => ({ values, sizes, steps });
+  const all = { ...filled(value), steps: Number.isInteger(value) ? 0 : 1 };
+  return () => all;
 }
 
 const isPlain = (...lanes: readonly Lane[]): boolean => lanes.every(({ values, sizes }) => values === sizes);
@@ -192,13 +215,15 @@ function choice({ a, is, b }: Condition, then: Run, otherwise: Run): Run {
 /** Numbers as they were given compare alike as decimals and as float64. */
 const isGiven = ({ node }: Expression): boolean => node.op === "input" || node.op === "constant";
 
+const TENS = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+
 function rounded(a: Run, places: Run, rounding: "half away from zero" | "half to even" | "down" | Expression): Run {
   const own = lane();
   const shift = rounding === "down" ? 0 : 0.5;
   return (block) => {
     const [x, to] = [a(block), places(block)];
     for (let i = 0; i < block.count; i++) {
-      const scale = 10 ** (to.values[i] as number);
+      const scale = TENS[to.values[i] as number] ?? NaN;
       const value = x.values[i] as number;
       const shifted = Math.abs(value) * scale + shift;
       const floor = Math.floor(shifted);
