@@ -22,11 +22,11 @@ export function associate(called: () => void): void {
 type ExcelValue = number | string | boolean | CustomFunctions.Error;
 
 /** A function as Excel calls it: with cells, then one argument more about the call. */
-export function cellFunction({ call, arity }: Call): (...cells: unknown[]) => ExcelValue | ExcelValue[][] {
+export function cellFunction({ call, arity }: Call): (...cells: unknown[]) => ExcelValue | (readonly ExcelValue[])[] {
   return (...cells) => {
     try {
       const result = call(...cells.slice(0, arity).map(plain)).value();
-      if (Array.isArray(result)) return result.map((row) => row.map(excelValue));
+      if (Array.isArray(result)) return result.map(excelRow);
       const value = excelValue(result);
       if (typeof value === "object") throw value;
       return value;
@@ -38,9 +38,18 @@ export function cellFunction({ call, arity }: Call): (...cells: unknown[]) => Ex
 
 /** A cell that holds a data type, such as a currency value, comes as an object around its plain value. */
 function plain(cell: unknown): unknown {
-  if (Array.isArray(cell)) return cell.map(plain);
+  if (Array.isArray(cell)) return cell.some(holdsObject) ? cell.map(plain) : cell;
   return typeof cell === "object" && cell !== null && "basicValue" in cell ? cell.basicValue : cell;
 }
+
+const holdsObject = (cell: unknown): boolean =>
+  Array.isArray(cell) ? cell.some(holdsObject) : typeof cell === "object" && cell !== null;
+
+/** A long column is mostly rows that Excel takes as they are. */
+const excelRow = (row: readonly CellValue[]): readonly ExcelValue[] => (row.every(isExcelValue) ? row : row.map(excelValue));
+
+const isExcelValue = (value: CellValue): value is string | number | boolean =>
+  typeof value === "number" ? Number.isFinite(value) : typeof value !== "object";
 
 function excelValue(value: CellValue): ExcelValue {
   if (typeof value === "object") return cellError(value.fault);

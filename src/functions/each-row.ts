@@ -139,9 +139,10 @@ function values(columns: readonly Column[], names: readonly string[], single: Ea
   const plan = quick(columns.map((column, i) => (column.length === 1 ? cellIn(column, 0, names[i] ?? "") : VARIES)));
   if (!plan) return Array.from({ length: rows }, (_, row) => [exact(row)]);
   const inputs = Object.entries(plan.inputs).map(([name, input]) => [name, fastInput(input, columns[input.argument] ?? [], names[input.argument] ?? "")] as const);
-  const { values: numbers, doubtful } = fast(plan.expression, Object.fromEntries(inputs), rows);
   const result: CellValue[][] = new Array<CellValue[]>(rows);
-  for (let row = 0; row < rows; row++) result[row] = [(numbers[row] as number) + 0];
+  const doubtful = fast(plan.expression, Object.fromEntries(inputs), rows, (values, start, count) => {
+    for (let i = 0; i < count; i++) result[start + i] = [(values[i] as number) + 0];
+  });
   for (const row of doubtful) result[row] = [exact(row)];
   return result;
 }
@@ -153,11 +154,25 @@ function fastInput({ reader, otherwise = NaN, factor = 1 }: FastInput, column: C
   if (column.length === 1) return other(cellIn(column, 0, name));
   const { least, most } = reader.plain;
   return (into, start, count) => {
+    let size = 0;
     for (let i = 0; i < count; i++) {
       const cells = column[start + i];
-      const cell: unknown = Array.isArray(cells) && cells.length === 1 ? cells[0] : cellIn(column, start + i, name);
-      into[i] = typeof cell === "number" && cell >= least && cell <= most ? cell * factor : other(cell);
+      if (Array.isArray(cells) && cells.length === 1) {
+        const cell: unknown = cells[0];
+        if (typeof cell === "number" && cell >= least && cell <= most) {
+          const value = cell * factor;
+          into[i] = value;
+          if (Math.abs(value) > size) size = Math.abs(value);
+        } else {
+          into[i] = other(cell);
+          size = Math.max(size, Math.abs(into[i] as number));
+        }
+      } else {
+        into[i] = other(cellIn(column, start + i, name));
+        size = Math.max(size, Math.abs(into[i] as number));
+      }
     }
+    return size;
   };
 }
 

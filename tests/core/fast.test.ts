@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type FastInputs, fast } from "../../src/core/expression/fast";
+import type { FastInputs } from "../../src/core/expression/fast";
 import { type Formula, result } from "../../src/core/expression/formula";
 import { Ratio } from "../../src/core/expression/ratio";
 import { type Given, value } from "../../src/core/expression/value";
@@ -7,7 +7,7 @@ import { FaultError } from "../../src/core/fault";
 import { payout } from "../../src/core/payout";
 import { type Random, random } from "../random";
 import { formulas, sample, scalarAmounts, scalarInputs } from "./formulas";
-import { filling } from "./filling";
+import { fastValues, filling } from "./filling";
 
 const all = (await formulas()).filter(({ formula }) => scalarAmounts(formula).length > 0);
 
@@ -27,7 +27,7 @@ const rowOf = (columns: Columns, i: number): Given =>
 /** Rows that float64 left to the exact reading; every other row is the exact one. */
 function doubtfulShare(of: Formula, columns: Columns, rows: number): number {
   const { of: expression } = result(of);
-  const { values, doubtful } = fast(expression, filled(columns), rows);
+  const { values, doubtful } = fastValues(expression, filled(columns), rows);
   const left = new Set(doubtful);
   let wrong = 0;
   for (let i = 0; i < rows; i++)
@@ -78,7 +78,7 @@ describe("the fast reading of every formula is the exact one to nine digits, or 
     const r = random(SEED + 2);
     const columns = columnsOf(EACH, Object.fromEntries(scalarInputs(formula).map(([name, q]) => [name, () => sample(r, name, q)])));
     for (const { of, name } of scalarAmounts(formula)) {
-      const { values, doubtful } = fast(of, filled(columns), EACH);
+      const { values, doubtful } = fastValues(of, filled(columns), EACH);
       const left = new Set(doubtful);
       for (let i = 0; i < EACH; i++) {
         if (left.has(i)) continue;
