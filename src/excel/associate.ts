@@ -38,18 +38,26 @@ export function cellFunction({ call, arity }: Call): (...cells: unknown[]) => Ex
 
 /** A cell that holds a data type, such as a currency value, comes as an object around its plain value. */
 function plain(cell: unknown): unknown {
-  if (Array.isArray(cell)) return cell.some(holdsObject) ? cell.map(plain) : cell;
+  if (Array.isArray(cell)) return holdsObjects(cell) ? cell.map(plain) : cell;
   return typeof cell === "object" && cell !== null && "basicValue" in cell ? cell.basicValue : cell;
 }
 
-const holdsObject = (cell: unknown): boolean =>
-  Array.isArray(cell) ? cell.some(holdsObject) : typeof cell === "object" && cell !== null;
+/** A long column is mostly rows of numbers. Loops over indices: to hand a number to a function costs more than the question. */
+function holdsObjects(cells: readonly unknown[]): boolean {
+  for (let i = 0; i < cells.length; i++) {
+    const cell = cells[i];
+    if (Array.isArray(cell) ? holdsObjects(cell) : typeof cell === "object" && cell !== null) return true;
+  }
+  return false;
+}
 
-/** A long column is mostly rows that Excel takes as they are. */
-const excelRow = (row: readonly CellValue[]): readonly ExcelValue[] => (row.every(isExcelValue) ? row : row.map(excelValue));
-
-const isExcelValue = (value: CellValue): value is string | number | boolean =>
-  typeof value === "number" ? Number.isFinite(value) : typeof value !== "object";
+function excelRow(row: readonly CellValue[]): readonly ExcelValue[] {
+  for (let i = 0; i < row.length; i++) {
+    const value = row[i];
+    if (typeof value === "object" || (typeof value === "number" && !Number.isFinite(value))) return row.map(excelValue);
+  }
+  return row as readonly ExcelValue[];
+}
 
 function excelValue(value: CellValue): ExcelValue {
   if (typeof value === "object") return cellError(value.fault);
