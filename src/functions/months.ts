@@ -1,10 +1,10 @@
-import { type MonthRow, months } from "../core/months";
+import { type MonthRow, Months } from "../core/months";
 import { type Ratio, zero } from "../core/expression/ratio";
 import { show } from "../core/expression/show";
 import type { Working } from "../core/expression/working";
 import { fail, quoted } from "../core/fault";
 import type { Answer, CellValue } from "./answer";
-import { filledRows, range } from "./range";
+import { type Asked, eachFilledRow, range } from "./range";
 import { type Reader, dateTime, fromZero } from "./reader";
 
 /** A name is compared and shown, never computed with. */
@@ -16,6 +16,12 @@ function groupName(cell: unknown): string {
   return fits ? String(cell) : fail({ kind: "unfit", name: "group", got: quoted(cell), wants: NAMED });
 }
 
+/** Most cells hold a number that the reader takes as it stands; the others it reads, or says what is wrong. */
+function number({ reader, name }: Asked, cell: unknown, row: number): number {
+  const quick = typeof cell === "number" ? reader.fast(cell) : NaN;
+  return Number.isNaN(quick) ? reader.read(cell, `${name}, row ${row}`).toNumber() : quick;
+}
+
 const RULE: Working = {
   title: "Months",
   lines: [{ part: "rule", text: "lots of one month, and of one group in it, added up; recovery is fine out over fine in" }],
@@ -24,21 +30,20 @@ const RULE: Working = {
 /** A grouping by month is beyond the algebra: it gives its own working, and its native twin is its value. */
 export function monthsAnswer(dates: unknown, fineIn: unknown, fineOut: unknown, group?: unknown): Answer {
   const grouped = group !== undefined && group !== null;
-  const asked = [
-    range("dates", dates, dateTime),
-    range("fineIn", fineIn, fromZero),
-    range("fineOut", fineOut, fromZero),
-    ...(grouped ? [range("group", group, nameReader)] : []),
-  ];
-  const read = (): readonly MonthRow[] =>
-    months(
-      filledRows(asked).map(({ row, cells: [date, charged, out, name] }) => ({
-        date: dateTime.read(date, `dates, row ${row}`).toNumber(),
-        fineIn: fromZero.read(charged, `fineIn, row ${row}`),
-        fineOut: fromZero.read(out, `fineOut, row ${row}`),
-        group: grouped ? groupName(name) : "",
-      })),
+  const columns = [range("dates", dates, dateTime), range("fineIn", fineIn, fromZero), range("fineOut", fineOut, fromZero)] as const;
+  const asked = [...columns, ...(grouped ? [range("group", group, nameReader)] : [])];
+  const read = (): readonly MonthRow[] => {
+    const months = new Months();
+    eachFilledRow(asked, (row, cells) =>
+      months.add(
+        number(columns[0], cells[0], row),
+        number(columns[1], cells[1], row),
+        number(columns[2], cells[2], row),
+        grouped ? groupName(cells[3]) : "",
+      ),
     );
+    return months.rows();
+  };
   const heading = ["Month", ...(grouped ? ["Group"] : []), "Fine in", "Fine out", "Recovery", "Lots"];
   return {
     arguments: [

@@ -50,32 +50,34 @@ export function withoutGaps(bound: Bound<readonly Ratio[]>, cells: unknown): Bou
 const SHOWN = 6;
 
 function readAll(asked: readonly Asked[]): readonly (readonly Ratio[])[] {
-  const rows = filledRows(asked);
-  return asked.map(({ reader, name }, i) => rows.map(({ row, cells }) => reader.read(cells[i], `${name}, row ${row}`)));
+  const columns = asked.map((): Ratio[] => []);
+  eachFilledRow(asked, (row, cells) => asked.forEach(({ reader, name }, i) => columns[i]?.push(reader.read(cells[i], `${name}, row ${row}`))));
+  return columns;
 }
 
-/** The rows of ranges side by side that hold something, with their number in the range. */
-export function filledRows(
-  asked: readonly Asked[],
-): readonly { readonly row: number; readonly cells: readonly unknown[] }[] {
+/** Visits the rows of ranges side by side that hold something, with their number in the range; the cells change with each visit. */
+export function eachFilledRow(asked: readonly Asked[], visit: (row: number, cells: readonly unknown[]) => void): void {
   const grids = asked.map(({ cells }) => rowsOf(held(cells)));
   const [first, ...others] = asked;
   const shape = grids[0] ?? [];
-  if (!first) return [];
+  if (!first) return;
   others.forEach((other, i) => sameShape(first, shape, other, grids[i + 1] ?? []));
-  const rows: { row: number; cells: unknown[] }[] = [];
-  shape.forEach((cells, r) =>
-    cells.forEach((_, c) => {
-      const row = grids.map((grid) => grid[r]?.[c]);
-      const empty = asked.filter((_, i) => isEmpty(row[i]));
-      if (empty.length === asked.length) return;
-      if (empty.length > 0) fail({ kind: "half-filled", row: r + 1, names: empty.map(({ name }) => name) });
-      rows.push({ row: r + 1, cells: row });
-    }),
-  );
+  const cells: unknown[] = asked.map(() => null);
+  let visited = 0;
+  for (let r = 0; r < shape.length; r++)
+    for (let c = 0; c < (shape[r] as readonly unknown[]).length; c++) {
+      let empty = 0;
+      for (let i = 0; i < grids.length; i++) {
+        cells[i] = grids[i]?.[r]?.[c];
+        if (isEmpty(cells[i])) empty++;
+      }
+      if (empty === asked.length) continue;
+      if (empty > 0) fail({ kind: "half-filled", row: r + 1, names: asked.filter((_, i) => isEmpty(cells[i])).map(({ name }) => name) });
+      visit(r + 1, cells);
+      visited++;
+    }
   // A list of nothing is a mistake; a single column may have a stretch without entries, but not a single empty cell.
-  const isNothing = rows.length === 0 && (asked.length > 1 || shape.flat().length === 1);
-  return isNothing ? fail({ kind: "missing", name: first.name, wants: first.reader.wants }) : rows;
+  if (visited === 0 && (asked.length > 1 || shape.flat().length === 1)) fail({ kind: "missing", name: first.name, wants: first.reader.wants });
 }
 
 type Grid = readonly (readonly unknown[])[];
