@@ -1,9 +1,5 @@
-import { constant } from "../core/expression/expression";
 import { result } from "../core/expression/formula";
-import { copperDemand } from "../core/drop";
 import { payout as payoutFormula } from "../core/payout";
-import { recovery as recoveryFormula } from "../core/recovery";
-import { fineWeight as fineWeightFormula } from "../core/weigh";
 import { spilled } from "./answer";
 import { copper } from "./drop";
 import { eachRow } from "./each-row";
@@ -29,15 +25,6 @@ export function fineWeights(weight: any[][], unit: any[][], fineness: any[][], t
       names: ["weight", "unit", "fineness", "to"],
       arguments: [weight, unit, fineness, to],
       single: fineWeight,
-      quick: ([, one, , other]) => {
-        const factor = read.factor(one, other, "ozt");
-        return factor === null
-          ? null
-          : {
-              expression: result(fineWeightFormula).of,
-              inputs: { weight: { argument: 0, reader: read.aboveZero, factor }, fineness: { argument: 2, reader: read.finenessReader } },
-            };
-      },
     }),
   );
 }
@@ -61,20 +48,6 @@ export function coppers(fine: any[][], unit: any[][], allowance?: any[][], freeA
       names: ["fine", "unit", "allowance", "freeAcid", "to"],
       arguments: [fine, unit, allowance, freeAcid, to],
       single: copper,
-      quick: ([, one, , , other]) => {
-        const factor = read.factor(one, "g");
-        const back = read.factor("g", other, one);
-        return factor === null || back === null
-          ? null
-          : {
-              expression: result(copperDemand).of.times(constant(String(back))),
-              inputs: {
-                silver: { argument: 0, reader: read.aboveZero, factor },
-                allowance: { argument: 2, reader: read.shareUpToTen, otherwise: 0 },
-                freeAcid: { argument: 3, reader: read.fromZero, otherwise: 0 },
-              },
-            };
-      },
     }),
   );
 }
@@ -94,10 +67,6 @@ export function recoveries(fineOut: any[][], fineIn: any[][]): any[][] {
       names: ["fineOut", "fineIn"],
       arguments: [fineOut, fineIn],
       single: recovery,
-      quick: () => ({
-        expression: result(recoveryFormula).of,
-        inputs: { out: { argument: 0, reader: read.fromZero }, in: { argument: 1, reader: read.aboveZero } },
-      }),
     }),
   );
 }
@@ -131,7 +100,7 @@ export function payouts(
       arguments: [fine, unit, price, payable, refiningCharge, lotCharges, decimals],
       single: payout,
       quick: ([, one]) => {
-        const factor = read.factor(one, "ozt");
+        const factor = read.ouncesIn(one);
         return factor === null
           ? null
           : {

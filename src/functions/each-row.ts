@@ -19,8 +19,11 @@ interface EachRow {
   readonly arguments: readonly unknown[];
   /** The function of one row: the exact reading, and the one that says what is wrong. */
   readonly single: (...cells: unknown[]) => Answer;
-  /** The formula in float64; null where a row must be read exactly, as when its unit changes from row to row. */
-  readonly quick: (constants: readonly unknown[]) => { readonly expression: Expression; readonly inputs: Readonly<Record<string, FastInput>> } | null;
+  /**
+   * For a formula that ends in a rounding, and so is exact in float64 too where that can settle it; null where every row
+   * must be read exactly, as when its unit changes from row to row.
+   */
+  readonly quick?: (constants: readonly unknown[]) => { readonly expression: Expression; readonly inputs: Readonly<Record<string, FastInput>> } | null;
 }
 
 /** Stands for an argument that is a column, where a plan asks for one value for all rows. */
@@ -136,7 +139,7 @@ function values(columns: readonly Column[], names: readonly string[], single: Ea
       throw thrown;
     }
   };
-  const plan = quick(columns.map((column, i) => (column.length === 1 ? cellIn(column, 0, names[i] ?? "") : VARIES)));
+  const plan = quick?.(columns.map((column, i) => (column.length === 1 ? cellIn(column, 0, names[i] ?? "") : VARIES)));
   if (!plan) return Array.from({ length: rows }, (_, row) => [exact(row)]);
   const inputs = Object.entries(plan.inputs).map(([name, input]) => [name, fastInput(input, columns[input.argument] ?? [], names[input.argument] ?? "")] as const);
   const result: CellValue[][] = new Array<CellValue[]>(rows);

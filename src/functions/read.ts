@@ -29,7 +29,7 @@ export {
   asGiven,
   countedIn,
   finenessScale,
-  factor,
+  ouncesIn,
   flowUnit,
   gram,
   gramsInOne,

@@ -148,12 +148,10 @@ class WithUnit implements BoundNumber {
 
 const inUnit = (unit: BoundUnit): NonNullable<BoundNumber["unit"]> => ({ symbol: () => unit.read().symbol, native: () => unit.nativeSymbol() });
 
-/** How many of one unit of mass make one of another, in float64; null where that must be looked at row by row. */
-export function factor(from: unknown, to: unknown, otherwise: unknown = to): number | null {
-  const target = isEmpty(to) ? otherwise : to;
-  if (typeof from !== "string" || typeof target !== "string") return null;
-  const [one, other] = [massUnits.lookUp(from), massUnits.lookUp(target)];
-  return one && other ? one.size.over(other.size).toNumber() : null;
+/** How many troy ounces make one of a unit of mass, in float64; null where that must be looked at row by row. */
+export function ouncesIn(unit: unknown): number | null {
+  const found = typeof unit === "string" ? massUnits.lookUp(unit) : undefined;
+  return found ? found.size.over(troyOunce.read().size).toNumber() : null;
 }
 
 /** A weight with its unit, in grams. */

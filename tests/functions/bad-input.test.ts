@@ -77,11 +77,13 @@ describe("bad input is named with its value and its cure", () => {
 const startsWith = (text: string): RegExp => new RegExp(`^${text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}`);
 
 describe("whatever the cells hold", () => {
+  const NOT_FOR_USERS = /NaN|undefined|\[object/;
   const oneCell = fc.oneof(
     fc.double(),
     fc.constantFrom(0, -1, 1e308, -1e308, 5e-324, 925, 0.925, 98, 2, 1e15),
     fc.constantFrom("g", "ozt", "lb", "oz", "", "-", "sterling", "92.5%", "98%", "2 half-even", "x".repeat(1000), "\u0000", "‰", "1e5%"),
-    fc.string(),
+    // A message quotes the cell: a text that is itself such a word says nothing about the message.
+    fc.string().filter((text) => !NOT_FOR_USERS.test(text)),
     fc.boolean(),
     fc.constant(null),
     fc.constant(undefined),
@@ -100,7 +102,7 @@ describe("whatever the cells hold", () => {
         } catch (thrown) {
           expect(thrown).toBeInstanceOf(FaultError);
           expect((thrown as FaultError).message).toMatch(/^Cannot /);
-          expect((thrown as FaultError).message).not.toMatch(/NaN|undefined|\[object/);
+          expect((thrown as FaultError).message).not.toMatch(NOT_FOR_USERS);
         }
       }),
       { numRuns: 400 },
