@@ -4,6 +4,7 @@ import { join } from "node:path";
 import webpack, { type Compiler } from "webpack";
 import type { Sample } from "../host/samples";
 import { inRepository } from "./excel-files";
+import { referenceFiles } from "./reference-files";
 
 const { resolve } = createRequire(import.meta.url);
 
@@ -24,7 +25,7 @@ function copied(): Record<string, string> {
     "host.css": inRepository("src/host/host.css"),
     "pane.css": inRepository("src/pane/pane.css"),
     "icon.png": inRepository("manifest/icons/icon-32.png"),
-    "reference.html": inRepository("src/catalogue/reference.html"),
+    ...Object.fromEntries(Object.entries(referenceFiles).map(([name, path]) => [name, inRepository(path)])),
     "o-spreadsheet/o_spreadsheet.esm.js": join(grid, "dist/o_spreadsheet.esm.js"),
     "o-spreadsheet/o_spreadsheet.xml": join(grid, "dist/o_spreadsheet.xml"),
     "o-spreadsheet/o_spreadsheet.css": join(grid, "dist/o_spreadsheet.css"),

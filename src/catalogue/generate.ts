@@ -1,6 +1,6 @@
-/** Writes the catalogue: functions.json, calls.ts, entries.ts and reference.html, or stops with a sentence for each fault. */
+/** Writes the catalogue: functions.json, calls.ts and entries.ts, or stops with a sentence for each fault. */
 import { generateCustomFunctionsMetadata } from "custom-functions-metadata";
-import { readFileSync, readdirSync, writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { type ArgumentNote } from "../functions/bound";
 import { Reference } from "../functions/reference";
@@ -8,8 +8,8 @@ import { type Metadata, type Released, declarationFaults, packageFaults, readerF
 import { type Declaration, declarations } from "./declarations";
 import type { Entry, Example, Texts } from "./entry";
 import { type Group, groups } from "./groups";
-import { type Program, type Published, outsideChecks, outsideFaults } from "./outside";
-import { reference } from "./reference";
+import { outsideChecks, outsideFaults } from "./outside";
+import { heldOutside } from "./outside-held";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const NOTICE = "// Written by src/catalogue/generate.ts from the comments in src/functions: change those instead.\n";
@@ -29,14 +29,12 @@ async function main(): Promise<void> {
   stop(declared.flatMap((d) => readerFaults(d.id, d.parameters.map((p) => p.name), notes.get(d.id) ?? [])));
 
   const texts = declared.map((d) => entryTexts(d, find(generated.functions, d.id), notes.get(d.id) ?? []));
-  const held = { ...publishedAndPrograms(), twins: new Set(await twins(declared, generated.functions)) };
-  const checks = outsideChecks(texts.map(({ id }) => id), held);
-  stop(outsideFaults(checks, held));
+  const held = heldOutside(await Promise.all(declared.map(async (d) => ({ ...find(texts, d.id), call: await callOf(d) }))));
+  stop(outsideFaults(outsideChecks(texts.map(({ id }) => id), held), held));
   const json = { ...generated, functions: generated.functions.map((f) => withRanges(f, texts)) };
   writeFileSync(`${root}src/catalogue/functions.json`, `${JSON.stringify(json, null, 2)}\n`);
   writeFileSync(`${root}src/catalogue/calls.ts`, callsSource(declared));
   writeFileSync(`${root}src/catalogue/entries.ts`, entriesSource(texts));
-  writeFileSync(`${root}src/catalogue/reference.html`, reference(texts, checks));
   console.log(`catalogue: ${texts.length} functions`);
 }
 
@@ -57,29 +55,6 @@ async function callOf(d: Declaration): Promise<Entry["call"]> {
 async function notesOf(d: Declaration): Promise<readonly ArgumentNote[]> {
   const call = await callOf(d);
   return call(...d.parameters.map((_, i) => new Reference(`A${i + 1}`))).arguments;
-}
-
-/** Functions that an ordinary formula over cells stands for. */
-async function twins(declared: readonly Declaration[], generated: readonly Metadata[]): Promise<readonly string[]> {
-  const found: string[] = [];
-  for (const d of declared) {
-    const call = await callOf(d);
-    const cells = find(generated, d.id).parameters.map(({ dimensionality }, i) => new Reference(dimensionality === "matrix" ? `A${i + 1}:A${i + 9}` : `A${i + 1}`));
-    if (call(...cells).native() !== null) found.push(d.id);
-  }
-  return found;
-}
-
-const PROGRAMS = "programs.json";
-
-function publishedAndPrograms(): { readonly published: readonly Published[]; readonly programs: readonly Program[] } {
-  const folder = `${root}shared/checks/`;
-  const read = (file: string): unknown => JSON.parse(readFileSync(folder + file, "utf8"));
-  const topics = readdirSync(folder).filter((file) => file !== PROGRAMS).sort();
-  return {
-    published: topics.flatMap((file) => (read(file) as { readonly rows: readonly Published[] }).rows),
-    programs: read(PROGRAMS) as readonly Program[],
-  };
 }
 
 function entryTexts(d: Declaration, metadata: Metadata, notes: readonly ArgumentNote[]): Texts {

@@ -33,7 +33,7 @@ const TWIN: OutsideCheck = {
   decides: true,
 };
 
-interface Held {
+export interface Held {
   readonly published: readonly Published[];
   readonly programs: readonly Program[];
   /** Functions that have a native twin. */

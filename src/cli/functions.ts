@@ -1,12 +1,13 @@
 import { catalogue, find } from "../catalogue/catalogue";
 import type { Entry } from "../catalogue/entry";
 import { groups } from "../catalogue/groups";
+import { REFERENCE_PAGE, referencePlace } from "../catalogue/reference-address";
 import { unknownName } from "../formulas/nearest-name";
 import type { Command } from "./command";
 import { Misuse } from "./misuse";
 
 export const functions: Command = {
-  help: `functions [NAME]      lists the functions, or shows the help of one; --json gives either as data
+  help: `functions [NAME]      lists the functions, or shows the help of one and where the reference has it; --json gives either as data
     lotwright functions
     lotwright functions COPPER
     lotwright functions COPPER --json`,
@@ -23,7 +24,10 @@ export const functions: Command = {
 };
 
 /** What JSON can say of a function: all but the function itself. */
-const data = (entry: Entry): object => ({ ...entry, call: undefined });
+const data = (entry: Entry): object => ({ ...entry, call: undefined, reference: referenceOf(entry) });
+
+/** Its place on the reference page as it lies here, for a browser. */
+const referenceOf = ({ id }: Entry): string => new URL(`../reference-page/${REFERENCE_PAGE}${referencePlace(id)}`, import.meta.url).href;
 
 const list = (): string =>
   Object.entries(groups)
@@ -51,5 +55,6 @@ function page(entry: Entry): string {
     `Gives: ${entry.returns}${entry.spills ? " It spills over the cells beside and below." : ""}`,
     ...entry.examples.map(({ formula, shows }) => `Example: ${formula} shows ${shows}`),
     ...(entry.source ? [`Source: ${entry.source}`] : []),
+    `Reference: ${referenceOf(entry)}`,
   ].join("\n");
 }

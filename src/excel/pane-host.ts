@@ -1,3 +1,4 @@
+import { REFERENCE_PAGE } from "../catalogue/reference-address";
 import type { HostColours, PaneHost } from "../pane/pane-host";
 import { officePort } from "../workbook/office";
 import { excelFiles } from "./files";
@@ -11,10 +12,14 @@ export async function excelPaneHost(): Promise<PaneHost> {
     // Excel lists with semicolons where the comma is taken.
     separator: decimal === "," ? ";" : ",",
     tableReferences: true,
-    helpUrl: "reference.html",
+    referencePage: REFERENCE_PAGE,
+    ...(opensBrowser() ? { openInBrowser: (address) => Office.context.ui.openBrowserWindow(address) } : {}),
     ...(excelColours() ? { onColours: tellColours } : {}),
   };
 }
+
+/** Excel on a desktop does; on the web a link opens a tab. */
+const opensBrowser = (): boolean => Office.context.requirements.isSetSupported("OpenBrowserWindowApi", "1.1");
 
 async function decimalSeparator(): Promise<"." | ","> {
   if (!Office.context.requirements.isSetSupported("ExcelApi", "1.11")) return ".";

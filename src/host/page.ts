@@ -1,4 +1,5 @@
 import "./charts";
+import { REFERENCE_PAGE } from "../catalogue/reference-address";
 import { h } from "../pane/dom";
 import type { PaneFiles, PaneHost } from "../pane/pane-host";
 import { CellStatus } from "./cell-status";
@@ -113,7 +114,7 @@ export class Page {
         return `look for ${name} among your downloads`;
       },
     };
-    const host: PaneHost = { port: book.port, files, separator: ",", decimal: ".", helpUrl: "reference.html" };
+    const host: PaneHost = { port: book.port, files, separator: ",", decimal: ".", referencePage: REFERENCE_PAGE };
     this.#closePane = mountPane(this.#paneRoot, host);
   }
 

@@ -23,8 +23,10 @@ export interface PaneHost {
   readonly files: PaneFiles;
   /** Its formulas may name the columns of a table, as in Lots[[#This Row],[Net]]. */
   readonly tableReferences?: boolean;
-  /** The reference page; a link to it is shown when there is one. */
-  readonly helpUrl?: string;
+  /** Where the reference page lies; links to it are shown when there is one. */
+  readonly referencePage?: string;
+  /** Opens an address in the user's browser, where a plain link would open it in the pane. */
+  openInBrowser?(address: string): void;
   /** Tells the host's own colours at once and whenever they change; without it the pane follows the system. */
   onColours?(listener: (colours: HostColours) => void): () => void;
 }

@@ -3,6 +3,7 @@ import { type Amount, type Formula, type ResultCell, isAmount, isEither } from "
 import { type Notation, type Piece, binds, bracketed, whole, write } from "./notation";
 import type { Rounding } from "./rounding";
 import { show } from "./show";
+import { spaced } from "./spaced";
 import { type Given, holds, value } from "./value";
 
 /** A line of a working, and what part of the working it is. */
@@ -64,9 +65,6 @@ const closingLines = ({ caution, source }: Formula): readonly WorkingLine[] => [
   ...(caution ? [line("caution")(caution)] : []),
   ...(source ? [line("source")(source)] : []),
 ];
-
-/** camelCase to words: freeAcid is written "free acid". */
-export const spaced = (name: string): string => name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 
 function stepText(name: string, of: Expression, unit: string, given: Given): string {
   const numbers = written(of, (node) => {

@@ -3,6 +3,7 @@ import { wholeCall } from "../../formulas/lot-calls";
 import { h } from "../dom";
 import { fieldText, formulaOf } from "./formula";
 import { readArgument } from "../argument";
+import { localResult } from "../local-result";
 import { type Notation, portNotation } from "../notation";
 import { choices } from "./suggestions";
 
@@ -13,7 +14,7 @@ export function examplesView(entry: Entry, notation: Notation, use: (texts: read
     if (!call) return [];
     const texts = entry.parameters.map(({ wants }, i) => fieldText(call.arguments[i] ?? "", notation, choices(wants)));
     const given = call.arguments.map((written) => readArgument(written, portNotation));
-    return [{ texts, formula: formulaOf(call.name, given, notation, null), shows: localised(shows, notation) + (entry.spills ? " …" : "") }];
+    return [{ texts, formula: formulaOf(call.name, given, notation, null), shows: localResult(shows, notation) + (entry.spills ? " …" : "") }];
   });
   if (shown.length === 0) return null;
   return h(
@@ -38,5 +39,3 @@ export function examplesView(entry: Entry, notation: Notation, use: (texts: read
     ),
   );
 }
-
-const localised = (shows: string, { decimal }: Notation): string => (/^-?\d+\.\d+$/.test(shows) ? shows.replace(".", decimal) : shows);

@@ -1,5 +1,5 @@
 import type { Parameter } from "../../catalogue/entry";
-import { spaced } from "../../core/expression/working";
+import { spaced } from "../../core/expression/spaced";
 import { fill, freshId, h } from "../dom";
 import type { FieldNote } from "./compute";
 import { suggestions } from "./suggestions";

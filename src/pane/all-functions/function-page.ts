@@ -2,6 +2,7 @@ import type { Entry } from "../../catalogue/entry";
 import { freshId, h } from "../dom";
 import type { Page } from "../page";
 import type { PaneHost } from "../pane-host";
+import { referenceLink } from "../reference-link";
 import { type Selected, followSelection } from "../selection";
 import { type Argument, readArgument } from "../argument";
 import { cellRange, seenFrom, writtenRange } from "../../workbook/cell-range";
@@ -122,7 +123,7 @@ export function functionPage(entry: Entry, entries: readonly Entry[], host: Pane
       spill,
       working.element,
       entry.source === null ? null : h("section", { class: "lw-source" }, h("h2", {}, "Source"), h("p", {}, entry.source)),
-      host.helpUrl === undefined ? null : h("p", {}, h("a", { href: `${host.helpUrl}#${entry.id}`, target: "_blank", rel: "noopener" }, "In the reference")),
+      referenceLink(host, entry.id, `${entry.name} in the reference`),
       bar.element,
     ),
   );

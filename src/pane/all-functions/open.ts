@@ -13,7 +13,7 @@ export const openFunctions: OpenTask = (stage, leave) => {
 
 function showList(stage: Stage, leave: () => void, opened: string | null): void {
   memory.open = null;
-  stage.show(listPage(catalogue, (entry) => showFunction(stage, entry, leave), leave, opened));
+  stage.show(listPage(catalogue, stage.host, (entry) => showFunction(stage, entry, leave), leave, opened));
 }
 
 function showFunction(stage: Stage, entry: Entry, leave: () => void): void {

@@ -1,5 +1,5 @@
 import { errorCode } from "../../core/fault";
-import { spaced } from "../../core/expression/working";
+import { spaced } from "../../core/expression/spaced";
 import type { CellValue } from "../../functions/answer";
 import { type Child, fill, h } from "../dom";
 import type { Outcome } from "./compute";

@@ -1,12 +1,18 @@
-import type { Texts } from "../../catalogue/entry";
+import type { Parameter, Texts } from "../../catalogue/entry";
 import { type Group, groups } from "../../catalogue/groups";
-import { spaced } from "../../core/expression/working";
+import { spaced } from "../../core/expression/spaced";
+import { suggestions } from "./suggestions";
 import { type Word, isNearly, wordsIn } from "./words";
+
+/** What the search looks at. */
+export interface Findable extends Pick<Texts, "id" | "name" | "description" | "returns" | "group" | "words"> {
+  readonly parameters: readonly Pick<Parameter, "name" | "description" | "wants">[];
+}
 
 export type Span = readonly [start: number, end: number];
 
 /** A function that was found, and what of it the search hit. */
-export interface Hit<T extends Texts = Texts> {
+export interface Hit<T extends Findable = Findable> {
   readonly entry: T;
   readonly score: number;
   readonly inName: readonly Span[];
@@ -16,7 +22,7 @@ export interface Hit<T extends Texts = Texts> {
 }
 
 /** The best first; every entry, in its order, for a search without words. */
-export function search<T extends Texts>(entries: readonly T[], query: string): readonly Hit<T>[] {
+export function search<T extends Findable>(entries: readonly T[], query: string): readonly Hit<T>[] {
   const asked = meant(wordsIn(query).map(({ text }) => text));
   if (asked.length === 0) return entries.map((entry) => ({ entry, score: 0, inName: [], inDescription: [], by: [] }));
   const found = entries.map((entry) => best(readings(asked).map((tokens) => hit(entry, tokens))));
@@ -44,14 +50,14 @@ const readings = (words: readonly string[]): readonly (readonly string[])[] => [
   ...words.slice(1).map((word, i) => [...words.slice(0, i), `${words[i]}${word}`, ...words.slice(i + 2)]),
 ];
 
-interface Scored<T extends Texts> extends Hit<T> {
+interface Scored<T extends Findable> extends Hit<T> {
   readonly missed: number;
 }
 
-const best = <T extends Texts>(hits: readonly Scored<T>[]): Scored<T> =>
+const best = <T extends Findable>(hits: readonly Scored<T>[]): Scored<T> =>
   hits.reduce((a, b) => (b.missed < a.missed || (b.missed === a.missed && b.score > a.score) ? b : a));
 
-function hit<T extends Texts>(entry: T, tokens: readonly string[]): Scored<T> {
+function hit<T extends Findable>(entry: T, tokens: readonly string[]): Scored<T> {
   const scores = tokens.map((token) => tokenScore(entry, token));
   const spans = (text: string): Span[] => tokens.flatMap((token) => wordsIn(text).flatMap((word) => span(token, word)));
   const inName = [...spans(entry.name), ...tokens.flatMap((token) => within(entry.name, token))];
@@ -66,7 +72,7 @@ function hit<T extends Texts>(entry: T, tokens: readonly string[]): Scored<T> {
   };
 }
 
-function tokenScore(entry: Texts, token: string): number {
+function tokenScore(entry: Findable, token: string): number {
   const among = (weight: number, text: string): number => weight * Math.max(0, ...wordsIn(text).map((word) => likeness(token, word.text)));
   return Math.max(
     among(10, entry.id),
@@ -75,7 +81,9 @@ function tokenScore(entry: Texts, token: string): number {
     among(4, entry.description),
     among(3, groups[entry.group]),
     among(2, entry.returns),
-    ...entry.parameters.map(({ name, description }) => among(2, `${spaced(name)} ${description}`)),
+    ...entry.parameters.map(({ name, description }) => among(2, `${name} ${spaced(name)} ${description}`)),
+    // Units and other texts that an argument knows.
+    ...entry.parameters.map(({ wants }) => among(1, suggestions(wants).join(" "))),
   );
 }
 
@@ -109,13 +117,13 @@ function merged(spans: readonly Span[]): readonly Span[] {
   return result;
 }
 
-export interface HitGroup<T extends Texts> {
+export interface HitGroup<T extends Findable> {
   readonly title: string;
   readonly hits: readonly Hit<T>[];
 }
 
 /** By the steps of the work; a step with a better hit comes before one with a lesser, else in the order of the work. */
-export function grouped<T extends Texts>(hits: readonly Hit<T>[]): readonly HitGroup<T>[] {
+export function grouped<T extends Findable>(hits: readonly Hit<T>[]): readonly HitGroup<T>[] {
   const order = Object.keys(groups) as Group[];
   return order
     .map((group) => ({ title: groups[group], hits: hits.filter(({ entry }) => entry.group === group) }))

@@ -1,9 +1,12 @@
+import { find } from "../../catalogue/catalogue";
 import type { Working } from "../../core/expression/working";
 import type { Twin } from "../../formulas/native-twin";
 import { copyText } from "../copy-text";
 import { h } from "../dom";
 import { localFormula } from "../local-formula";
-import type { Notation } from "../notation";
+import { type Notation, userNotation } from "../notation";
+import type { PaneHost } from "../pane-host";
+import { referenceLink } from "../reference-link";
 import { workingParts } from "../working-parts";
 import type { ExplainedCall, Explanation, NamedCells, Outcome } from "../../explaining/explain";
 import { openSentence } from "../../explaining/explanation-text";
@@ -17,8 +20,9 @@ export interface ExplanationView {
 }
 
 /** All that is told of a cell. `selected` names the cell that its result spills into, where another is selected. */
-export function explanationView(of: Explanation, selected: string | null, notation: Notation, jump: (cells: NamedCells) => void): ExplanationView {
-  const calls = of.calls.map((call) => callView(call, of, notation, jump));
+export function explanationView(of: Explanation, selected: string | null, host: PaneHost, jump: (cells: NamedCells) => void): ExplanationView {
+  const notation = userNotation(host);
+  const calls = of.calls.map((call) => callView(call, of, host, jump));
   const remark = remarkOn(of);
   return {
     jumps: calls.flatMap(({ jumps }) => jumps),
@@ -45,7 +49,8 @@ function shown({ shows: { value } }: Explanation, notation: Notation): string {
   return value === null || value === "" ? "nothing" : String(value);
 }
 
-function callView(call: ExplainedCall, of: Explanation, notation: Notation, jump: (cells: NamedCells) => void): ExplanationView {
+function callView(call: ExplainedCall, of: Explanation, host: PaneHost, jump: (cells: NamedCells) => void): ExplanationView {
+  const notation = userNotation(host);
   const inputs = call.inputs.map((input) => inputView(input, of, notation, jump));
   const { outcome } = call;
   const working = outcome.kind === "worked" ? outcome.working : outcome.outline;
@@ -59,8 +64,15 @@ function callView(call: ExplainedCall, of: Explanation, notation: Notation, jump
       said(outcome),
       inputs.length === 0 ? null : h("ul", { class: "lw-inputs", "aria-label": "Inputs" }, ...inputs.map(({ element }) => element)),
       working ? parts(working) : null,
+      linkTo(call.name, host),
     ),
   };
+}
+
+/** Only a function of ours has a place there: a formula may call what was misspelt. */
+function linkTo(name: string, host: PaneHost): HTMLElement | null {
+  const entry = find(name);
+  return entry ? referenceLink(host, entry.id, `${entry.name} in the reference`) : null;
 }
 
 const parts = ({ lines }: Working): HTMLElement | null => (lines.length > 0 ? workingParts(lines) : null);

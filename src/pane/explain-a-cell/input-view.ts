@@ -1,4 +1,4 @@
-import { spaced } from "../../core/expression/working";
+import { spaced } from "../../core/expression/spaced";
 import type { Spot } from "../../workbook/xlsx/address";
 import { isInside } from "../../workbook/xlsx/address";
 import { addressOn } from "../../workbook/cell-range";

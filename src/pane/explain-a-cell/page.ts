@@ -2,7 +2,6 @@ import type { CellReading } from "../../workbook/port";
 import { addressOf, areaText, isInside, readAddress } from "../../workbook/xlsx/address";
 import { addressOn } from "../../workbook/cell-range";
 import { fill, h } from "../dom";
-import { userNotation } from "../notation";
 import type { Page } from "../page";
 import type { PaneHost } from "../pane-host";
 import { type Selected, followSelection } from "../selection";
@@ -18,7 +17,6 @@ import { Trail, isSamePlace } from "./trail";
 /** The working of the selected cell, with a way to its inputs and back. */
 export function explainPage(host: PaneHost, leave: () => void): Page {
   const { port } = host;
-  const notation = userNotation(host);
   const trail = new Trail();
   const heading = h("h1", { tabindex: -1 }, "Explain a cell");
   const announced = h("p", { class: "lw-unseen", role: "status" });
@@ -78,7 +76,7 @@ export function explainPage(host: PaneHost, leave: () => void): Page {
     const key = `${spillsInto ?? ""} ${explanationText(explanation)}`;
     if (!isExplaining || shown?.key !== key) {
       const hadFocus = body.contains(document.activeElement);
-      const view = explanationView(explanation, spillsInto, notation, (cells) => void jump(cells));
+      const view = explanationView(explanation, spillsInto, host, (cells) => void jump(cells));
       shown = { explanation, view, key };
       fill(body, view.element);
       announced.textContent = `${explanation.place}: ${explanation.calls.map(({ name }) => name).join(", ")}`;
