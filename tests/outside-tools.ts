@@ -13,6 +13,10 @@ export const tools = {
     find: () => onPath("pdfinfo")[0],
     get: "Poppler's pdfinfo (Debian: apt-get install poppler-utils)",
   },
+  pdftotext: {
+    find: () => onPath("pdftotext")[0],
+    get: "Poppler's pdftotext (Debian: apt-get install poppler-utils)",
+  },
   units: {
     find: () => onPath("units").find((units) => output(units, ["--version"])?.includes("GNU Units")),
     get: "GNU units (Debian: apt-get install units)",

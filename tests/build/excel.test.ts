@@ -20,7 +20,7 @@ afterAll(() => rmSync(built.folder, { recursive: true }));
 
 describe("the folder that is built for an address", () => {
   it("holds the page, the script, the metadata, the help, the icons and the manifest", () => {
-    for (const name of ["index.html", "start.js", "pane.css", "functions.json", "reference.html", "icon-16.png", "icon-80.png", "manifest.xml"])
+    for (const name of ["index.html", "start.js", "pane.css", "functions.json", "reference.html", "reference.css", "reference.js", "icon-16.png", "icon-80.png", "manifest.xml"])
       expect(built.file(name)?.length, name).toBeGreaterThan(0);
   });
 
@@ -34,7 +34,7 @@ describe("the folder that is built for an address", () => {
   });
 
   it("mentions this machine nowhere", () => {
-    for (const name of ["index.html", "start.js", "manifest.xml"]) expect(built.file(name)?.toString()).not.toMatch(/localhost|127\.0\.0\.1/);
+    for (const name of ["index.html", "start.js", "functions.json", "reference.html", "reference.js", "manifest.xml"]) expect(built.file(name)?.toString()).not.toMatch(/localhost|127\.0\.0\.1/);
   });
 
   it("has a page that loads only from its own folder and from Microsoft", () => {

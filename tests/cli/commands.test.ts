@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { lotwright } from "./lotwright";
 
@@ -68,6 +69,8 @@ describe("functions", () => {
     expect(lotwright("functions").out).toContain("LOT.COPPER");
     expect(lotwright("functions", "copper").out).toMatch(/^LOT\.COPPER\(fine, unit, \[allowance\], \[freeAcid\], \[to\]\)/);
     expect(JSON.parse(lotwright("functions", "COPPER", "--json").out)).toMatchObject({ id: "COPPER", name: "LOT.COPPER" });
+    const [, place = ""] = /^Reference: (\S+)#COPPER$/m.exec(lotwright("functions", "copper").out) ?? [];
+    expect(readFileSync(new URL(place), "utf8")).toContain('<article id="COPPER"');
   });
   it("ends with 2 for a name that is none of ours", () => expect(lotwright("functions", "COPER")).toMatchObject({ code: 2 }));
 });

@@ -161,6 +161,28 @@ describe("the pane in Excel", () => {
     await expect.poll(() => page.evaluate(() => window.stub.cells["Costs"]?.["C7"]?.formula)).toBe('=LOT.COPPER(2.5,"lb")');
   });
 
+  it.each([
+    ["in the user's browser", {}],
+    ["in a tab of its own, where Excel opens no browser for an add-in", { opensNoBrowser: true }],
+  ] as const)("opens the reference %s, at the function and written as this Excel takes formulas", async (_, excel) => {
+    const { page } = await opened({ book: { sheets: { Costs: {} }, selected: ["Costs", "B4"], decimal: ",", ...excel } });
+    await page.getByText("All functions").click();
+    await page.getByRole("searchbox").fill("copper");
+    await page.keyboard.press("Enter");
+    const link = page.getByRole("link", { name: "LOT.COPPER in the reference" });
+    const address = "https://lotwright.example/addin/reference.html?decimal=comma#COPPER";
+    if ("opensNoBrowser" in excel) {
+      await page.context().route("**/reference.html?*", (route) => route.fulfill({ body: built.file("reference.html") ?? "", contentType: "text/html" }));
+      const [tab] = await Promise.all([page.waitForEvent("popup"), link.click()]);
+      await tab.waitForURL(address);
+      expect(await page.evaluate(() => window.stub.browsed)).toEqual([]);
+    } else {
+      await link.click();
+      await expect.poll(() => page.evaluate(() => window.stub.browsed)).toEqual([address]);
+      expect(page.context().pages().length).toBe(1);
+    }
+  });
+
   it("says so when its code cannot be had, and loads when it is shown again", async () => {
     let offline = true;
     const office = await opened({}, (name) => (offline && isPane(name) ? null : built.file(name)));

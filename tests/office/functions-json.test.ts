@@ -2,6 +2,7 @@ import { readFileSync, readdirSync } from "node:fs";
 import { createRequire } from "node:module";
 import { beforeAll, describe, expect, it } from "vitest";
 import { inRepository } from "../../src/build/excel-files";
+import { withHelpAddresses } from "../../src/build/help-addresses";
 
 interface Rule {
   (functions: unknown): boolean;
@@ -28,11 +29,11 @@ function microsoftsRule(): Rule {
 }
 
 interface Functions {
-  functions: { id: string; name: string; parameters: { name: string; type: string; optional?: boolean }[] }[];
+  functions: { id: string; name: string; helpUrl?: string; parameters: { name: string; type: string; optional?: boolean }[] }[];
 }
 
 describe("functions.json", () => {
-  const text = readFileSync(inRepository("src/catalogue/functions.json"), "utf8");
+  const text = withHelpAddresses(readFileSync(inRepository("src/catalogue/functions.json"), "utf8"), "https://example.org/lotwright/");
   const good = (): Functions => JSON.parse(text) as Functions;
   const first = (functions: Functions): Functions["functions"][number] => functions.functions[0] as Functions["functions"][number];
   let rule: Rule;
@@ -49,6 +50,7 @@ describe("functions.json", () => {
     ["an id with a space", (f) => (first(f).id = "FINE WEIGHT")],
     ["an id of two letters", (f) => (first(f).id = "FW")],
     ["a parameter without a name", (f) => ((first(f).parameters[0] as { name: string }).name = "")],
+    ["help that is no address", (f) => (first(f).helpUrl = "")],
     ["no functions at all", (f) => (f.functions = [])],
   ])("would be refused with %s", (_, spoil) => {
     const functions = good();

@@ -32,6 +32,8 @@ export interface StubBook {
   readonly looks?: Readonly<Record<string, unknown>>;
   readonly selected: readonly [sheet: string, range: string];
   readonly decimal?: "." | ",";
+  /** An Excel that opens no browser for an add-in. */
+  readonly opensNoBrowser?: true;
   /** Ground and text as numbers, red, green and blue; none on the web. */
   readonly theme?: { readonly bodyBackgroundColor: number; readonly bodyForegroundColor: number };
 }
@@ -49,6 +51,8 @@ export interface Stub {
   readonly results: (readonly [call: number, good: boolean, value: unknown, code?: number])[];
   /** Calls a cell function as Excel does, and gives the call's number. */
   call(id: string, cells: readonly unknown[]): number;
+  /** The addresses that Excel was asked to open in the user's browser. */
+  readonly browsed: readonly string[];
   select(sheet: string, range: string): void;
   showPane(): void;
   /** Another book, and no request yet. */
@@ -84,6 +88,9 @@ export function installStub(first: StubBook): void {
   const listeners: Record<number, Listener> = {};
   let requests: StubRequest[] = [];
   const results: Stub["results"] = [];
+  const browsed: string[] = [];
+  /** office.js's own number for it. */
+  const OPEN_BROWSER_WINDOW = 102;
   let book = first;
   let cells = structuredClone(book.sheets) as Stub["cells"];
   let selected = book.selected;
@@ -446,7 +453,7 @@ export function installStub(first: StubBook): void {
     }
   }
 
-  const sets = { ExcelApi: 1.17, SharedRuntime: 1.2, CustomFunctions: 1.9, CustomFunctionsRuntime: 1.4, RibbonApi: 1.2 };
+  const sets = { ExcelApi: 1.17, SharedRuntime: 1.2, CustomFunctions: 1.9, CustomFunctionsRuntime: 1.4, RibbonApi: 1.2, ...(book.opensNoBrowser ? {} : { OpenBrowserWindowApi: 1.1 }) };
   const answers: Readonly<Record<string, unknown>> = {
     GetAppType: 1,
     GetSolutionRef: "add-in",
@@ -468,8 +475,12 @@ export function installStub(first: StubBook): void {
 
   const external = {
     GetContext: () => context,
-    Execute(_: number, params: [unknown[]], callback: (response: unknown) => void) {
-      const body = params[0][4] as string;
+    Execute(method: number, params: readonly unknown[], callback: (response: unknown) => void) {
+      if (method === OPEN_BROWSER_WINDOW) {
+        browsed.push(String(params[1]));
+        return setTimeout(() => callback(safeArray([0])));
+      }
+      const body = (params[0] as unknown[])[4] as string;
       setTimeout(() => callback(safeArray([0, [200, [], answer(body)]])));
     },
     RegisterEvent(event: number, _target: string, listener: Listener, callback: (status: number) => void) {
@@ -495,6 +506,7 @@ export function installStub(first: StubBook): void {
     get cells() {
       return cells;
     },
+    browsed,
     state() {
       // What a formula gives is nobody's to keep: nothing is computed here.
       const kept = Object.entries(cells).map(([sheet, all]) => [sheet, Object.entries(all).map(([address, { value, formula, format = "General" }]) => [address, formula ?? value, format] as const)] as const);

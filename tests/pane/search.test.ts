@@ -25,6 +25,12 @@ describe("the search", () => {
     expect(isNearly("bar", "car")).toBe(true);
     expect(search([entry("SAMPLE", ["bar"])], "car")).toEqual([]);
   });
+  it("finds a function by an argument, as it is written or in words, and by a unit that an argument knows", () => {
+    expect(found("freeAcid")[0]).toBe("COPPER");
+    expect(found("free acid")[0]).toBe("COPPER");
+    expect(found("galimp")).toEqual(expect.arrayContaining(["VOLUME", "VESSELS"]));
+    expect(found("galimp")).not.toContain("RECOVERY");
+  });
   it("finds a function by its name as it stands in a cell, in any case", () => {
     expect(found("lot.copperbars")[0]).toBe("COPPERBARS");
     expect(found("CopperB")[0]).toBe("COPPERBARS");
