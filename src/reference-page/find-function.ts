@@ -7,18 +7,12 @@ export function findFunction(): void {
   const panel = document.querySelector(".finder") as HTMLElement;
   const found = finder(functionsOn(document), {
     label: "Find a function",
-    query: "",
-    asked: () => markCurrent(),
-    row: (hit) => h("a", { class: "lw-hit", href: `#${hit.entry.id}` }, ...hitParts(hit)),
+    memory: { query: "" },
+    row: (hit) => marked(h("a", { class: "lw-hit", href: `#${hit.entry.id}` }, ...hitParts(hit))),
     choose: ({ id }) => rowOf(id)?.click(),
   });
   const rowOf = (id: string): HTMLElement | undefined => found.rows().find((row) => row.getAttribute("href") === `#${id}`);
 
-  function markCurrent(): void {
-    for (const row of panel.querySelectorAll(".lw-hit"))
-      if (row.getAttribute("href") === location.hash) row.setAttribute("aria-current", "true");
-      else row.removeAttribute("aria-current");
-  }
   function open(): void {
     panel.dataset["open"] = "";
   }
@@ -36,7 +30,7 @@ export function findFunction(): void {
     if (!row) return;
     close();
     // Reading goes on at the function.
-    setTimeout(() => document.querySelector<HTMLElement>(`${row.getAttribute("href")} h3`)?.focus({ preventScroll: true }));
+    setTimeout(() => document.getElementById(row.hash.slice(1))?.querySelector("h3")?.focus({ preventScroll: true }));
   });
   document.addEventListener("pointerdown", ({ target }) => {
     if (!panel.contains(target as Node)) close();
@@ -45,8 +39,14 @@ export function findFunction(): void {
     if (!panel.contains(target as Node)) close();
   });
   document.addEventListener("keydown", (event) => onKey(event, found, close));
-  window.addEventListener("hashchange", markCurrent);
-  markCurrent();
+  window.addEventListener("hashchange", () => found.rows().forEach(marked));
+}
+
+/** The function that is read stands out in the list. */
+function marked(row: HTMLElement): HTMLElement {
+  if (row.getAttribute("href") === location.hash) row.setAttribute("aria-current", "true");
+  else row.removeAttribute("aria-current");
+  return row;
 }
 
 /** The find command of the browser stays the browser's: all that is on the page stands on it in words. */

@@ -173,14 +173,14 @@
 
   // src/pane/all-functions/finder.ts
   var TRIES = ["weight", "copper", "payout"];
-  function finder(entries, { label, query, asked: asked2, row, choose }) {
+  function finder(entries, { label, memory, row, choose }) {
     const results = h("div", { class: "lw-results" });
     const count2 = h("p", { class: "lw-count", role: "status" });
     const input = h("input", { type: "search", id: freshId("search"), autocomplete: "off", spellcheck: "false", placeholder: "how much copper" });
-    input.value = query;
+    input.value = memory.query;
     let first = null;
     function find() {
-      asked2(input.value);
+      memory.query = input.value;
       const hits = search(entries, input.value);
       const groups2 = grouped(hits);
       first = groups2[0]?.hits[0]?.entry ?? null;
@@ -260,17 +260,11 @@
     const panel = document.querySelector(".finder");
     const found = finder(functionsOn(document), {
       label: "Find a function",
-      query: "",
-      asked: () => markCurrent(),
-      row: (hit2) => h("a", { class: "lw-hit", href: `#${hit2.entry.id}` }, ...hitParts(hit2)),
+      memory: { query: "" },
+      row: (hit2) => marked2(h("a", { class: "lw-hit", href: `#${hit2.entry.id}` }, ...hitParts(hit2))),
       choose: ({ id }) => rowOf(id)?.click()
     });
     const rowOf = (id) => found.rows().find((row) => row.getAttribute("href") === `#${id}`);
-    function markCurrent() {
-      for (const row of panel.querySelectorAll(".lw-hit"))
-        if (row.getAttribute("href") === location.hash) row.setAttribute("aria-current", "true");
-        else row.removeAttribute("aria-current");
-    }
     function open() {
       panel.dataset["open"] = "";
     }
@@ -286,7 +280,7 @@
       const row = event.target.closest("a.lw-hit");
       if (!row) return;
       close();
-      setTimeout(() => document.querySelector(`${row.getAttribute("href")} h3`)?.focus({ preventScroll: true }));
+      setTimeout(() => document.getElementById(row.hash.slice(1))?.querySelector("h3")?.focus({ preventScroll: true }));
     });
     document.addEventListener("pointerdown", ({ target }) => {
       if (!panel.contains(target)) close();
@@ -295,8 +289,12 @@
       if (!panel.contains(target)) close();
     });
     document.addEventListener("keydown", (event) => onKey(event, found, close));
-    window.addEventListener("hashchange", markCurrent);
-    markCurrent();
+    window.addEventListener("hashchange", () => found.rows().forEach(marked2));
+  }
+  function marked2(row) {
+    if (row.getAttribute("href") === location.hash) row.setAttribute("aria-current", "true");
+    else row.removeAttribute("aria-current");
+    return row;
   }
   function onKey(event, { input, results }, close) {
     const isTyping = event.target instanceof HTMLInputElement && event.target.type !== "radio";

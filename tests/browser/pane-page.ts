@@ -44,6 +44,7 @@ const noFiles: PaneFiles = {
 };
 const host: PaneHost = {
   files: noFiles,
+  referencePage: "reference.html",
   port,
   separator: ask.get("separator") === ";" ? ";" : ",",
   decimal: ask.get("decimal") === "," ? "," : ".",

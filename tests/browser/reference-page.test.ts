@@ -120,6 +120,8 @@ describe("the search on the reference page", () => {
     expect(new URL(page.url()).hash).toBe("#COPPER");
     expect(Math.abs(await topOf(page, "COPPER"))).toBeLessThan(12);
     expect(await page.locator(".lw-hit[aria-current]").getAttribute("href")).toBe("#COPPER");
+    await search(page, "copper");
+    expect(await page.locator(".lw-hit[aria-current]").getAttribute("href")).toBe("#COPPER");
     // A slash in the field is a slash.
     await search(page, "m3/h");
     expect(await page.getByRole("searchbox").inputValue()).toBe("m3/h");

@@ -14,24 +14,23 @@ export interface Finder {
 
 export interface Finding<T extends Findable> {
   readonly label: string;
-  /** What is asked at first. */
-  readonly query: string;
-  asked(query: string): void;
+  /** Where what is asked is kept, and found again. */
+  readonly memory: { query: string };
   /** A function in the list, which goes there: a button or a link. */
   row(hit: Hit<T>): HTMLElement;
   /** What the Enter key in the field does with the best hit. */
   choose(entry: T): void;
 }
 
-export function finder<T extends Findable>(entries: readonly T[], { label, query, asked, row, choose }: Finding<T>): Finder {
+export function finder<T extends Findable>(entries: readonly T[], { label, memory, row, choose }: Finding<T>): Finder {
   const results = h("div", { class: "lw-results" });
   const count = h("p", { class: "lw-count", role: "status" });
   const input = h("input", { type: "search", id: freshId("search"), autocomplete: "off", spellcheck: "false", placeholder: "how much copper" });
-  input.value = query;
+  input.value = memory.query;
   let first: T | null = null;
 
   function find(): void {
-    asked(input.value);
+    memory.query = input.value;
     const hits = search(entries, input.value);
     const groups = grouped(hits);
     first = groups[0]?.hits[0]?.entry ?? null;

@@ -10,10 +10,7 @@ import { memory } from "./memory";
 export function listPage(entries: readonly Entry[], host: PaneHost, open: (entry: Entry) => void, leave: () => void, opened: string | null): Page {
   const { search, results, input, rows } = finder(entries, {
     label: "Name, or words of the trade",
-    query: memory.query,
-    asked: (query) => {
-      memory.query = query;
-    },
+    memory,
     row: (hit) => h("button", { type: "button", class: "lw-hit", "data-id": hit.entry.id, onclick: () => open(hit.entry) }, ...hitParts(hit)),
     choose: open,
   });
@@ -22,9 +19,9 @@ export function listPage(entries: readonly Entry[], host: PaneHost, open: (entry
       "div",
       { class: "lw-page lw-list" },
       h("header", { class: "lw-top" }, h("button", { type: "button", class: "lw-back", onclick: leave }, "All tasks"), h("h1", {}, "All functions")),
+      referenceLink(host, null, "The reference, to read and to print"),
       search,
       results,
-      referenceLink(host, null, "The reference, to read and to print"),
     ),
     focus() {
       const left = rows().find((row) => row.dataset["id"] === opened);
