@@ -7,9 +7,10 @@ const root = new URL("../../", import.meta.url);
 /** Where the manifest in the repository points, for development. */
 export const DEVELOPMENT_BASE = "https://localhost:3000/";
 
-/** What is served to Excel as it is, by its name there. The bundle, the metadata and the manifest are made. */
+/** What is served to Excel, by its name there. The metadata gets its help addresses; the bundle and the manifest are made. */
 export const excelFiles: Readonly<Record<string, string>> = {
   "index.html": "src/excel/index.html",
+  "functions.json": "src/catalogue/functions.json",
   ...referenceFiles,
   "pane.css": "src/pane/pane.css",
   "icon-16.png": "manifest/icons/icon-16.png",

@@ -7,8 +7,8 @@ import { withHelpAddresses } from "./help-addresses";
 /** Puts beside the bundle what is served with it, metadata and a manifest that point to `base`; throws what is wrong with that. */
 export function fillExcelFolder(folder: string, base: string): void {
   for (const [name, source] of Object.entries(excelFiles)) copyFileSync(inRepository(source), join(folder, name));
-  const metadata = readFileSync(inRepository("src/catalogue/functions.json"), "utf8");
-  writeFileSync(join(folder, "functions.json"), withHelpAddresses(metadata, base));
+  const metadata = join(folder, "functions.json");
+  writeFileSync(metadata, withHelpAddresses(readFileSync(metadata, "utf8"), base));
   const manifest = readFileSync(inRepository("manifest/manifest.xml"), "utf8").replaceAll(`"${DEVELOPMENT_BASE}`, `"${inAttribute(base)}`);
   writeFileSync(join(folder, "manifest.xml"), manifest);
   const faults = manifestFaults(manifest, { version: packageVersion(), base, file: (name) => fileIn(folder, name) });
