@@ -10,16 +10,5 @@ import { reconcile } from "./reconcile";
 import { share } from "./share";
 import { unshare } from "./unshare";
 
-export const commands: Readonly<Record<string, Command>> = { eval: evaluate, explain, native, functions, recalc, month, reconcile, journal, share, unshare };
-
-export function help(name?: string): string {
-  const one = name === undefined ? undefined : commands[name];
-  if (one) return one.help;
-  return [
-    "Lotwright on the command line: the functions of a silver refiner's workbook.",
-    "",
-    ...Object.values(commands).map(({ help: text }) => `  ${text.split("\n")[0]}`),
-    "",
-    "lotwright COMMAND --help tells more of each.",
-  ].join("\n");
-}
+/** By name, in the order in which the help lists them. */
+export const commands: ReadonlyMap<string, Command> = new Map(Object.entries({ eval: evaluate, explain, native, functions, recalc, share, unshare, reconcile, journal, month }));

@@ -5,10 +5,15 @@ import type { Command } from "./command";
 import { formulaIn } from "./misuse";
 
 export const evaluate: Command = {
-  help: `eval '<formula>'      prints what the formula gives
-    lotwright eval '=LOT.FINEWEIGHT(7500,"g",925)'
-    lotwright eval '=ROUND(LOT.FINEWEIGHT(7,"lb",925),3)'
-  A spill prints as lines of tab-separated cells. An error goes to stderr and ends with 1.`,
+  takes: "'<formula>'",
+  does: "prints what a formula gives",
+  examples: [
+    `lotwright eval '=LOT.FINEWEIGHT(7500,"g",925)'`,
+    `lotwright eval '=ROUND(LOT.FINEWEIGHT(7,"lb",925),3)'`,
+    `lotwright eval '=LOT.BARS(250,"ozt",100,"ozt")'`,
+  ],
+  more: "A result that spills prints as lines of cells with tabs between them. An error prints where errors go.",
+  endsWithOne: "when the formula gives an error",
   run(words) {
     const outcome = evaluateFormula(formulaIn(words));
     if (isCellError(outcome)) {

@@ -9,9 +9,11 @@ import { errorText, outcomeText } from "./cell-text";
 import { Misuse, formulaIn } from "./misuse";
 
 export const explain: Command = {
-  help: `explain '<formula>'   prints the working: rule, numbers put in, constants with their sources, result
-    lotwright explain '=LOT.COPPER(10,"lb","13%")'
-  Each of our functions in the formula is explained, the inner ones first.`,
+  takes: "'<formula>'",
+  does: "prints the working: rule, numbers put in, constants with their sources, result",
+  examples: [`lotwright explain '=LOT.COPPER(10,"lb","13%")'`, `lotwright explain '=ROUND(LOT.PAYOUT(100,"ozt",24.5,"97.5%",0.5,25),0)'`],
+  more: "Each of our functions in the formula is explained, the inner ones first.",
+  endsWithOne: "when the formula gives an error",
   run(words) {
     const formula = formulaIn(words);
     const calls = lotCalls(formula).reverse();

@@ -4,17 +4,18 @@ import { groups } from "../catalogue/groups";
 import { REFERENCE_PAGE, referencePlace } from "../catalogue/reference-address";
 import { unknownName } from "../formulas/nearest-name";
 import type { Command } from "./command";
+import { given } from "./given";
 import { Misuse } from "./misuse";
 
 export const functions: Command = {
-  help: `functions [NAME]      lists the functions, or shows the help of one and where the reference has it; --json gives either as data
-    lotwright functions
-    lotwright functions COPPER
-    lotwright functions COPPER --json`,
+  takes: "[NAME] [--json]",
+  does: "lists the functions, or tells all of one and where the reference has it",
+  examples: ["lotwright functions", "lotwright functions COPPER", "lotwright functions COPPER --json"],
+  more: "The name may be written with or without LOT. before it. --json gives the list, or the one, as data.",
+  endsWithOne: null,
   run(words) {
-    const asJson = words.includes("--json");
-    const [name, ...more] = words.filter((word) => word !== "--json");
-    if (more.length > 0) throw new Misuse(`Give one name: "${more.join(" ")}" came after it`);
+    const { names: [name], flags } = given(words, { names: ["the name of a function"], optional: true, flags: ["--json"] });
+    const asJson = flags.has("--json");
     const entry = name === undefined ? undefined : find(name);
     if (name !== undefined && !entry) throw new Misuse(unknownName(name.toUpperCase().startsWith("LOT.") ? name : `LOT.${name}`));
     if (asJson) console.log(JSON.stringify(entry ? data(entry) : catalogue.map(data), null, 2));

@@ -10,19 +10,22 @@ import { FileFault, openXlsx } from "../workbook/file";
 import { FilePort } from "../workbook/file-port";
 import type { Command } from "./command";
 import { checkOutput, readWorkbookFile, writeWhole } from "./files";
+import { given } from "./given";
 import { Misuse } from "./misuse";
 import { progress } from "./progress";
 
 export const journal: Command = {
-  help: `journal IN OUT.csv    writes a month's settlements as balanced lines for the books
-    lotwright journal lots.xlsx journal-2026-03.csv --month 2026-03
-  Columns: Date, Lot, Client, Account, Debit, Credit, Memo. The file is comma-separated (RFC 4180), in UTF-8; debits equal
-  credits to the cent. A text that a spreadsheet could take for a formula has an apostrophe before it. Without --month it is
-  the last month in which lots came in. The names of the accounts are those that the workbook keeps (Journal, in the pane).
-  Lots that are not in it, or not in all their lines, are told with the reason. A file that is there already is replaced
-  only with --force.`,
+  takes: "IN.xlsx OUT.csv [--month 2026-03] [--force]",
+  does: "writes a month's settlements as balanced lines for the books",
+  examples: ["lotwright journal sample-workbooks/throughput.xlsx december.csv", "lotwright journal sample-workbooks/throughput.xlsx march.csv --month 2025-03"],
+  more: `Columns: Date, Lot, Client, Account, Debit, Credit, Memo. The file is comma-separated (RFC 4180), in UTF-8; debits equal
+credits to the cent. A text that a spreadsheet could take for a formula has an apostrophe before it. Without --month it is
+the last month in which lots came in. The names of the accounts are those that the workbook keeps (Journal, in the pane).
+Lots that are not in it, or not in all their lines, are told with the reason. The workbook must know where its lots live
+(Set up a lot, in the pane). A file that is there already is replaced only with --force.`,
+  endsWithOne: null,
   async run(words) {
-    const { input, output, month: asked } = given(words);
+    const { input, output, month: wanted } = asked(words);
     const bar = progress();
     try {
       const port = new FilePort(openXlsx(readWorkbookFile(input)));
@@ -32,7 +35,7 @@ export const journal: Command = {
       const shop = withCells(await readShop(port), sheets);
       const without = withoutJournal(place, shop);
       if (without !== null) throw new Misuse(without);
-      const month = asked ?? monthsOf(place).at(-1);
+      const month = wanted ?? monthsOf(place).at(-1);
       if (!month) throw new Misuse("No lot in the list has a date: fill them in, since they decide which month a lot belongs to");
       const found = await journalOf(place, month, { accounts: await readAccounts(port), shop }, (done, of) => bar.step("settling lots", done, of));
       bar.end();
@@ -51,20 +54,15 @@ export const journal: Command = {
   },
 };
 
-function given(words: readonly string[]): { readonly input: string; readonly output: string; readonly month: Month | null } {
-  const plain = words.filter((word) => word !== "--force");
-  const at = plain.indexOf("--month");
-  const unknown = plain.find((word) => word.startsWith("--") && word !== "--month");
-  if (unknown !== undefined) throw new Misuse(`There is no "${unknown}" here: --month and --force can be given`);
-  const [input, output, ...more] = at === -1 ? plain : [...plain.slice(0, at), ...plain.slice(at + 2)];
-  if (input === undefined || output === undefined) throw new Misuse("Give the workbook to read and the name of the file to write");
-  if (more.length > 0) throw new Misuse(`Give two names: "${more.join(" ")}" came after them`);
-  checkOutput(input, output, words.includes("--force"));
-  return { input, output, month: at === -1 ? null : monthIn(plain[at + 1]) };
+function asked(words: readonly string[]): { readonly input: string; readonly output: string; readonly month: Month | null } {
+  const { names: [input = "", output = ""], options, flags } = given(words, { names: ["the workbook to read", "the name of the file to write"], options: { "--month": "2026-03" }, flags: ["--force"] });
+  checkOutput(input, output, flags.has("--force"));
+  const written = options.get("--month");
+  return { input, output, month: written === undefined ? null : monthIn(written) };
 }
 
-function monthIn(written: string | undefined): Month {
-  const read = readMonth(written ?? "");
-  if (!read) throw new Misuse(written === undefined ? "Give the month after --month, such as 2026-03" : `Cannot read the month "${written}": write it as 2026-03`);
+function monthIn(written: string): Month {
+  const read = readMonth(written);
+  if (!read) throw new Misuse(`Cannot read the month "${written}": write it as 2026-03`);
   return read;
 }

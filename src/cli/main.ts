@@ -1,19 +1,33 @@
-import { commands, help } from "./commands";
+import { evaluate } from "../engine/evaluate";
+import { outcomeText } from "./cell-text";
+import { commands } from "./commands";
+import { help, helpOf, instead, unknownCommand } from "./help";
 import { Misuse } from "./misuse";
 
-/** Runs one command and says how it ended: 0 done, 1 an error in what was computed, 2 misuse. */
-async function run([name, ...words]: readonly string[]): Promise<number> {
-  if (name === undefined || name === "--help" || name === "-h" || name === "help") {
-    console.log(help(words[0]));
-    return name === undefined ? 2 : 0;
-  }
-  const command = commands[name];
-  if (!command) {
-    console.error(`There is no command "${name}". ${help()}`);
+const HELP = ["help", "--help", "-h"];
+
+/** Runs one command and says how it ended: 0 done, 1 something to look at, 2 misuse. */
+async function run([first, ...rest]: readonly string[]): Promise<number> {
+  if (first === undefined) {
+    console.error(help());
     return 2;
   }
-  if (words.includes("--help")) {
-    console.log(command.help);
+  if (first === "--version") {
+    console.log(outcomeText(evaluate("=LOT.VERSION()")));
+    return 0;
+  }
+  const [name, ...words] = HELP.includes(first) ? [...rest, "--help"] : [first, ...rest];
+  if (name === undefined || HELP.includes(name)) {
+    console.log(help());
+    return 0;
+  }
+  const command = commands.get(name);
+  if (!command) {
+    console.error(`${unknownCommand(name)}\nMore: lotwright --help`);
+    return 2;
+  }
+  if (words.includes("--help") || words.includes("-h")) {
+    console.log(helpOf(name, command));
     return 0;
   }
   try {
@@ -21,7 +35,7 @@ async function run([name, ...words]: readonly string[]): Promise<number> {
   } catch (fault) {
     if (!(fault instanceof Error)) throw fault;
     console.error(fault.message);
-    if (fault instanceof Misuse) console.error(`\n${command.help}`);
+    if (fault instanceof Misuse) console.error(`\n${instead(name, command)}`);
     return 2;
   }
 }

@@ -15,26 +15,46 @@ import { FilePort } from "../workbook/file-port";
 import type { Command } from "./command";
 import { cellText } from "./cell-text";
 import { checkOutput, readWorkbookFile, writeWhole } from "./files";
+import { given } from "./given";
 import { Misuse } from "./misuse";
 import { progress } from "./progress";
 
-const NAMED = ["--month", "--stock", "--opening", "--opening-uncertainty", "--scale", "--assay", "--bias", "--weigh-in-bias"] as const;
-type Name = (typeof NAMED)[number];
+const OPTIONS = {
+  "--month": "2026-03",
+  "--stock": "stock.csv",
+  "--opening": "120.5",
+  "--opening-uncertainty": "0.3",
+  "--scale": "0.5g",
+  "--assay": "1",
+  "--bias": "0.05%",
+  "--weigh-in-bias": "0.3%",
+} as const;
+type Named = ReadonlyMap<string, string>;
 
 export const month: Command = {
-  help: `month IN OUT.xlsx     closes a month: a sheet with the metal balance, into a copy of the workbook
-    lotwright month lots.xlsx closed.xlsx --month 2026-03 --stock stock.csv
-    lotwright month lots.xlsx closed.xlsx --month 2026-01 --stock stock.csv --opening 120.5 --opening-uncertainty 0.3
-  The workbook must know where its lots live (Set up a lot, in the pane). The stock file has the columns
-  kind,what,weight,unit,fineness,litres,gramsPerLitre,uncertainty; its kind is counted, shipped, or lot for a lot that still
-  lies as it came; an uncertainty is a share such as 5%, which liquor needs.
-  --opening in fine troy ounces, where there is no sheet of the month before. What the workbook keeps of the shop can be told
-  here: --scale 0.5g and --assay 1 (standard uncertainties, the assay's in parts per thousand), --bias 0.05% of the scale,
-  --weigh-in-bias 0.3% where lots are weighed in on another scale than the rest.
-  The file itself is never changed; a copy that is there already is replaced only with --force.`,
+  takes: "IN.xlsx OUT.xlsx --month 2026-03 --stock stock.csv [more]",
+  does: "closes a month: a sheet with the metal balance, into a copy of the workbook",
+  examples: [
+    "lotwright month sample-workbooks/throughput.xlsx closed.xlsx --month 2026-01 --stock stock.csv --bias 0.05%",
+    "lotwright month sample-workbooks/throughput.xlsx later.xlsx --month 2026-02 --stock stock.csv --bias 0.05% --opening 63 --opening-uncertainty 0.3",
+  ],
+  more: `The stock file tells what was counted at the end of the month and what was shipped in it:
+
+    kind,what,weight,unit,fineness,litres,gramsPerLitre,uncertainty
+    counted,Crystal,1306.5,g,999.9,,,
+    counted,Liquor,,,,60,0.5,5%
+    shipped,Crystal sold,20,ozt,999.9,,,
+
+Its kind is counted, shipped, or lot for a lot that still lies as it came; an uncertainty is a share such as 5%, which
+liquor needs. The workbook must know where its lots live (Set up a lot, in the pane).
+--opening is in fine troy ounces, where there is no sheet of the month before. What the workbook keeps of the shop can be
+told here: --scale 0.5g and --assay 1 (standard uncertainties, the assay's in parts per thousand), --bias 0.05% of the
+scale, --weigh-in-bias 0.3% where lots are weighed in on another scale than the rest.
+The file itself is never changed; a copy that is there already is replaced only with --force.`,
+  endsWithOne: null,
   async run(words) {
-    const { input, output, named } = given(words);
-    const asked = monthIn(named.get("--month"));
+    const { input, output, named } = asked(words);
+    const wanted = monthIn(named.get("--month"));
     const stock = stockIn(named.get("--stock"));
     const bar = progress();
     try {
@@ -44,15 +64,15 @@ export const month: Command = {
       if (typeof place === "string") throw new Misuse(place);
       const columns = missingColumns(place);
       if (columns !== null) throw new Misuse(columns);
-      const of: MonthInput = { month: asked, ...stock, opening: openingIn(named), ...measurementIn(named, shopMeasurement(await readShop(port), sheets)) };
-      const basis = await monthBasis(place, asked, of, (done, all) => bar.step("reading lots", done, all));
+      const of: MonthInput = { month: wanted, ...stock, opening: openingIn(named), ...measurementIn(named, shopMeasurement(await readShop(port), sheets)) };
+      const basis = await monthBasis(place, wanted, of, (done, all) => bar.step("reading lots", done, all));
       const refused = refusals({ sheets, place }, of, basis);
       if (refused.length > 0) throw new Misuse(refused.join("\n"));
       bar.step("computing", 1, 2);
       await port.write([closedMonth({ sheets, place }, of, basis).change]);
       bar.end();
       for (const remark of [...place.changes, ...basis.remarks]) console.error(remark);
-      const shown = await port.read({ sheet: monthSheetName(asked), range: `A${ROWS.opening}:B${ROWS.lookFirst}` });
+      const shown = await port.read({ sheet: monthSheetName(wanted), range: `A${ROWS.opening}:B${ROWS.lookFirst}` });
       writeWhole(output, port.file.bytes);
       for (const [label, value] of shown) console.log(`${String(label?.value)}\t${cellText(value?.value ?? null)}`);
       return 0;
@@ -65,24 +85,10 @@ export const month: Command = {
   },
 };
 
-function given(words: readonly string[]): { readonly input: string; readonly output: string; readonly named: ReadonlyMap<Name, string> } {
-  const named = new Map<Name, string>();
-  const paths: string[] = [];
-  for (let i = 0; i < words.length; i++) {
-    const word = words[i] ?? "";
-    const name = NAMED.find((one) => one === word);
-    if (name) {
-      const value = words[++i];
-      if (value === undefined) throw new Misuse(`Give a value after ${name}`);
-      named.set(name, value);
-    } else if (word.startsWith("--") && word !== "--force") throw new Misuse(`There is no "${word}" here: ${NAMED.join(", ")} and --force can be given`);
-    else if (word !== "--force") paths.push(word);
-  }
-  const [input, output, ...more] = paths;
-  if (input === undefined || output === undefined) throw new Misuse("Give the workbook to read and the name of the one to write");
-  if (more.length > 0) throw new Misuse(`Give two names: "${more.join(" ")}" came after them`);
-  checkOutput(input, output, words.includes("--force"));
-  return { input, output, named };
+function asked(words: readonly string[]): { readonly input: string; readonly output: string; readonly named: Named } {
+  const { names: [input = "", output = ""], options, flags } = given(words, { names: ["the workbook to read", "the name of the one to write"], options: OPTIONS, flags: ["--force"] });
+  checkOutput(input, output, flags.has("--force"));
+  return { input, output, named: options };
 }
 
 function monthIn(written: string | undefined): Month {
@@ -107,7 +113,7 @@ function stockIn(path: string | undefined): StockFile {
   }
 }
 
-function openingIn(named: ReadonlyMap<Name, string>): MonthInput["opening"] {
+function openingIn(named: Named): MonthInput["opening"] {
   const [fine, uncertainty] = [named.get("--opening"), named.get("--opening-uncertainty")];
   if (fine === undefined && uncertainty === undefined) return null;
   if (fine === undefined || uncertainty === undefined) throw new Misuse("Give --opening and --opening-uncertainty together, both in fine troy ounces");
@@ -116,7 +122,7 @@ function openingIn(named: ReadonlyMap<Name, string>): MonthInput["opening"] {
   return { fine: read.fine, uncertainty: read.uncertainty };
 }
 
-function measurementIn(named: ReadonlyMap<Name, string>, known: ReturnType<typeof shopMeasurement>): Measurement {
+function measurementIn(named: Named, known: ReturnType<typeof shopMeasurement>): Measurement {
   const scale = told(named, "--scale", scaleIn, "a weight with its unit, such as 0.5g") ?? known.scale;
   const assay = told(named, "--assay", readPerThousand, "parts per thousand, such as 1") ?? known.assay;
   const bias = told(named, "--bias", readShare, "a share, such as 0.05%") ?? known.bias;
@@ -126,7 +132,7 @@ function measurementIn(named: ReadonlyMap<Name, string>, known: ReturnType<typeo
   return { scale, assay, bias, weighInBias };
 }
 
-function told<T>(named: ReadonlyMap<Name, string>, name: Name, read: (text: string) => T | null, wants: string): T | undefined {
+function told<T>(named: Named, name: keyof typeof OPTIONS, read: (text: string) => T | null, wants: string): T | undefined {
   const written = named.get(name);
   if (written === undefined) return undefined;
   const value = read(written);

@@ -6,9 +6,11 @@ import { errorText } from "./cell-text";
 import { formulaIn } from "./misuse";
 
 export const native: Command = {
-  help: `native '<formula>'    prints an ordinary spreadsheet formula that computes the same
-    lotwright native '=LOT.COPPER(B4,"lb")'
-  A spill prints as lines of tab-separated formulas. What has no such twin ends with 1.`,
+  takes: "'<formula>'",
+  does: "prints an ordinary spreadsheet formula that computes the same",
+  examples: [`lotwright native '=LOT.COPPER(B4,"lb")'`, `lotwright native '=LOT.RECOVERY(D2,C2)'`],
+  more: "A result that spills prints as lines of formulas with tabs between them.",
+  endsWithOne: "when there is no such formula, or an argument is wrong",
   run(words) {
     try {
       const twin = nativeTwin(formulaIn(words), entryOf, (argument) => argumentCell(argument, () => undefined));

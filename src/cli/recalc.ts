@@ -3,15 +3,16 @@ import type { Command } from "./command";
 import { cellText } from "./cell-text";
 import { checkOutput, readWorkbookFile, writeWhole } from "./files";
 import { type FreshCell, freshCells } from "./fresh-cells";
-import { Misuse } from "./misuse";
+import { given } from "./given";
 import { progress } from "./progress";
 
 export const recalc: Command = {
-  help: `recalc FILE.xlsx      computes every cell with a function of ours and what depends on it, and lists what differs
-    lotwright recalc lots.xlsx
-    lotwright recalc lots.xlsx --write fresh.xlsx
-  Ends with 1 where a stored value differs. --write puts the fresh values into a copy; the file itself is never changed,
-  and a copy that is there already is replaced only with --force.`,
+  takes: "FILE.xlsx [--write COPY.xlsx] [--force]",
+  does: "computes every cell with a function of ours and what depends on it, and lists what differs",
+  examples: ["lotwright recalc sample-workbooks/cost-sheet.xlsx", "lotwright recalc sample-workbooks/quotes.xlsx --write fresh.xlsx"],
+  more: `--write puts the fresh values into a copy. The file itself is never changed, and a copy that is there already is replaced
+only with --force.`,
+  endsWithOne: "when a stored value differs",
   run(words) {
     const { input, output } = paths(words);
     const bar = progress();
@@ -38,14 +39,9 @@ export const recalc: Command = {
 const line = ({ place, stored, fresh, formula }: FreshCell): string =>
   `${place}\tstored ${cellText(stored) || "nothing"}\tfresh ${cellText(fresh) || "nothing"}${formula === null ? "" : `\t${formula}`}`;
 
-function paths(words: readonly string[]): { input: string; output: string | null } {
-  const plain = words.filter((word) => word !== "--force");
-  const at = plain.indexOf("--write");
-  const output = at === -1 ? null : plain[at + 1];
-  const [input, ...more] = at === -1 ? plain : [...plain.slice(0, at), ...plain.slice(at + 2)];
-  if (input === undefined) throw new Misuse("Give the workbook to recalculate");
-  if (output === undefined) throw new Misuse("Give the copy's name after --write");
-  if (more.length > 0) throw new Misuse(`Give one workbook: "${more.join(" ")}" came after it`);
-  if (output !== null) checkOutput(input, output, words.includes("--force"));
+function paths(words: readonly string[]): { readonly input: string; readonly output: string | null } {
+  const { names: [input = ""], options, flags } = given(words, { names: ["the workbook to recalculate"], options: { "--write": "fresh.xlsx" }, flags: ["--force"] });
+  const output = options.get("--write") ?? null;
+  if (output !== null) checkOutput(input, output, flags.has("--force"));
   return { input, output };
 }

@@ -8,19 +8,20 @@ import { FilePort } from "../workbook/file-port";
 import { readArea } from "../workbook/xlsx/address";
 import type { Command } from "./command";
 import { readWorkbookFile } from "./files";
+import { given } from "./given";
 import { Misuse } from "./misuse";
 import { progress } from "./progress";
 
 export const reconcile: Command = {
-  help: `reconcile FILE.xlsx   lists lots whose rows contradict themselves
-    lotwright reconcile lots.xlsx
-  Weights, dates, units, outturn, recovery, payout, lot numbers, formulas that were typed over and values that are out of
-  date: each with its cell and the reason. The workbook must know where its lots live (Set up a lot, in the pane). Ends with
-  1 where there is a contradiction. The file is never changed.`,
+  takes: "FILE.xlsx",
+  does: "lists lots whose rows contradict themselves",
+  examples: ["lotwright reconcile sample-workbooks/throughput.xlsx"],
+  more: `Weights, dates, units, outturn, recovery, payout, lot numbers, formulas that were typed over and values that are out of
+date: each with its cell and the reason. The workbook must know where its lots live (Set up a lot, in the pane). The file is
+never changed.`,
+  endsWithOne: "when there is a contradiction",
   async run(words) {
-    const [input, ...more] = words;
-    if (input === undefined) throw new Misuse("Give the workbook whose lots are to be looked at");
-    if (more.length > 0) throw new Misuse(`Give one workbook: "${more.join(" ")}" came after it`);
+    const { names: [input = ""] } = given(words, { names: ["the workbook whose lots are to be looked at"] });
     const bar = progress();
     try {
       const port = new FilePort(openXlsx(readWorkbookFile(input)));

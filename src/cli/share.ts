@@ -3,17 +3,21 @@ import { FileFault, openXlsx } from "../workbook/file";
 import type { Command } from "./command";
 import { checkOutput, readWorkbookFile, writeWhole } from "./files";
 import { freshCells } from "./fresh-cells";
-import { inputAndOutput } from "./input-and-output";
+import { given } from "./given";
 import { progress } from "./progress";
 
 export const share: Command = {
-  help: `share IN OUT.xlsx     makes a copy that any spreadsheet opens: ordinary formulas for ours, and a sheet of their workings
-    lotwright share lots.xlsx for-the-bookkeeper.xlsx
-    lotwright share lots.xlsx figures-only.xlsx --values
-  --values puts values instead of formulas. The file itself is never changed; a copy that is there already is replaced only
-  with --force.`,
+  takes: "IN.xlsx OUT.xlsx [--values] [--force]",
+  does: "makes a copy that any spreadsheet computes: ordinary formulas for ours, and a sheet of their workings",
+  examples: [
+    "lotwright share sample-workbooks/cost-sheet.xlsx for-the-bookkeeper.xlsx",
+    "lotwright share sample-workbooks/cost-sheet.xlsx figures-only.xlsx --values",
+  ],
+  more: `--values puts values instead of formulas. The file itself is never changed; a copy that is there already is replaced only
+with --force.`,
+  endsWithOne: null,
   async run(words) {
-    const { input, output, flags } = inputAndOutput(words, ["--values", "--force"]);
+    const { names: [input = "", output = ""], flags } = given(words, { names: ["the workbook to read", "the name of the one to write"], flags: ["--values", "--force"] });
     checkOutput(input, output, flags.has("--force"));
     const bar = progress();
     try {

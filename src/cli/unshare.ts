@@ -3,15 +3,17 @@ import { FileFault, openXlsx } from "../workbook/file";
 import type { Command } from "./command";
 import { cellText } from "./cell-text";
 import { checkOutput, readWorkbookFile, writeWhole } from "./files";
-import { inputAndOutput } from "./input-and-output";
+import { given } from "./given";
 
 export const unshare: Command = {
-  help: `unshare IN OUT.xlsx   turns a shared copy that came back into formulas of ours again
-    lotwright unshare back-from-the-bookkeeper.xlsx lots.xlsx
-  What was changed in the copy stays, and every cell whose formula was changed is listed. Ends with 1 where there is such a
-  cell. A file that is there already is replaced only with --force.`,
+  takes: "IN.xlsx OUT.xlsx [--force]",
+  does: "turns a shared copy that came back into formulas of ours again",
+  examples: ["lotwright unshare sample-workbooks/bookkeeper-copy.xlsx lots.xlsx"],
+  more: `What was changed in the copy stays, and every cell whose formula was changed is listed. A file that is there already is
+replaced only with --force.`,
+  endsWithOne: "when a formula was changed in the copy",
   run(words) {
-    const { input, output, flags } = inputAndOutput(words, ["--force"]);
+    const { names: [input = "", output = ""], flags } = given(words, { names: ["the shared copy to read", "the name of the workbook to write"], flags: ["--force"] });
     checkOutput(input, output, flags.has("--force"));
     try {
       const { bytes, restored, kept } = putBack(openXlsx(readWorkbookFile(input)));

@@ -63,7 +63,7 @@ describe("the command journal", () => {
   it.each([
     [["lots.xlsx", "none.csv", "--month", "2026-05"], /^2026-05 has no lot that is settled: there is nothing to write$/],
     [["lots.xlsx", "none.csv", "--month", "May"], /^Cannot read the month "May": write it as 2026-03$/],
-    [["lots.xlsx", "none.csv", "--month"], /^Give the month after --month/],
+    [["lots.xlsx", "none.csv", "--month"], /^Give a value after --month, such as --month 2026-03$/],
     [["lots.xlsx", "none.csv", "--moth", "2026-03"], /^There is no "--moth" here/],
     [["lots.xlsx"], /^Give the workbook to read and the name of the file to write$/],
     [["no-place.xlsx", "none.csv"], /does not know where its lots live/],
@@ -94,7 +94,7 @@ describe("the command reconcile", () => {
 
   it.each([
     [[], /^Give the workbook whose lots are to be looked at$/],
-    [["good.xlsx", "lots.xlsx"], /^Give one workbook/],
+    [["good.xlsx", "lots.xlsx"], /^Give one name: "/],
     [["no-place.xlsx"], /does not know where its lots live/],
     [["no-book.xlsx"], /^2$/],
   ] as const)("refuses %j with a sentence", async (words, sentence) => {
