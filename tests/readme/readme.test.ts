@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
+import { commands } from "../../src/cli/commands";
 import { tasks } from "../../src/pane/tasks";
 import { evaluate } from "../../src/engine/evaluate";
 import { isCellError } from "../../src/engine/outcome";
@@ -40,15 +41,11 @@ describe("the five formulas to try", () => {
 
 describe("the command line as the README shows it", () => {
   const folder = mkdtempSync(join(tmpdir(), "lotwright-readme-"));
-  const lines = section("On the command line").split("\n").flatMap((line) => /^ {4}npm run -s lotwright -- (.+)$/.exec(line)?.[1] ?? []);
-  /** Words end with what explains them: after two blanks, or after the last name of a file. */
-  const wordsOf = (line: string): readonly string[] => {
-    const written = /^(.*?\S)(?: {2,}|(?<=\.xlsx|\.csv) (?=an? ))/.exec(line)?.[1] ?? line;
-    return [...written.matchAll(/'([^']*)'|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain ?? "");
-  };
+  const lines = tableRows(section("On the command line")).map(([line = ""]) => line.replaceAll("`", ""));
+  const wordsOf = (line: string): readonly string[] => [...line.matchAll(/'([^']*)'|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain ?? "");
   beforeAll(() => cpSync(join(root, "sample-workbooks"), join(folder, "sample-workbooks"), { recursive: true, filter: (path) => !/\.(ts|png)$/.test(path) }));
 
-  it("shows every kind of use", () => expect(lines.length).toBeGreaterThan(8));
+  it("shows every command", () => expect(lines.map((line) => line.split(" ")[0])).toEqual(expect.arrayContaining([...commands.keys()])));
   it.each(lines)("%s", (line) => expect(lotwrightIn(folder, ...wordsOf(line))).toMatchObject({ code: 0, out: expect.stringMatching(/\S/) }));
 });
 
