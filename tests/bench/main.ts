@@ -50,7 +50,7 @@ const table = [
 console.log(`\n${table}\n`);
 
 const readme = readFileSync(README, "utf8");
-const written = readme.replace(/(<!-- bench -->\n)[^]*?(\n<!-- \/bench -->)/, (_, before: string, after: string) => `${before}${table}${after}`);
+const written = readme.replace(/(<!-- bench -->\n)[^]*?(\n<!-- \/bench -->)/, (_, before: string, after: string) => `${before}\n${table}\n${after}`);
 if (written === readme) throw new Error("The README has no place for the table");
 writeFileSync(README, written);
 if (rows.some(({ isMet }) => !isMet) || counted.some(({ ours }) => ours > 0)) process.exitCode = 1;
