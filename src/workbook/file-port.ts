@@ -6,7 +6,7 @@ import { type AddedCell, type AddedSheet, type Cell, type CellChange, type CellV
 import type { CellContent, CellReading, CellWrite, Change, NamedPlace, NewSheet, Place, SheetInfo, Undo, BookPort } from "./port";
 import { namedPlaces, rangeNames } from "./range-names";
 import { grownTables } from "./table-growth";
-import { addressOf, readArea, spotsOf } from "./xlsx/address";
+import { addressOf, readAddress, readArea, spotsOf } from "./xlsx/address";
 
 /** The port over a file in memory: every write gives a new file, with the values that its formulas then have. */
 export class FilePort implements BookPort {
@@ -67,10 +67,14 @@ export class FilePort implements BookPort {
     this.#state = after;
     return {
       undo: async () => {
-        if (this.#state !== after) throw new Error("Cannot undo: something was written after it: undo that first");
+        if (this.#state.written !== after) throw new Error("Cannot undo: something was written after it: undo that first");
         this.#state = before;
       },
     };
+  }
+
+  async recalculate(): Promise<void> {
+    this.#state = this.#state.recalculated();
   }
 }
 
@@ -82,7 +86,15 @@ class State {
   #infos: readonly SheetInfo[] | undefined;
   #book: Book | undefined;
 
-  constructor(readonly file: XlsxFile) {}
+  constructor(
+    readonly file: XlsxFile,
+    private readonly computedFrom: State | null = null,
+  ) {}
+
+  /** What was written last: computing it again is no writing. */
+  get written(): State {
+    return this.computedFrom ?? this;
+  }
 
   infos(): readonly SheetInfo[] {
     return (this.#infos ??= this.#worksheets().map((name) => this.file.facts(name)));
@@ -107,6 +119,23 @@ class State {
     return { value: cell?.value ?? null, formula: cell?.formula ?? null, error: cell?.error ?? false, ...numberFormat };
   }
 
+  recalculated(): State {
+    const book = this.#computed();
+    const changes = book.lotCells().flatMap(({ sheet, address, reading }): CellChange[] => {
+      const stored = this.#contents(sheet);
+      const { error = false, fills = null } = stored.get(address) ?? {};
+      // What this engine does not know keeps the value that another program gave it.
+      if (reading.value === "#NAME?" && !error) return [];
+      const now = results(book.outcome(sheet, address), fills !== null && fills !== address);
+      return holds(stored, address, now.spill ?? [[now]]) ? [] : [{ sheet, cell: address, ...now }];
+    });
+    return changes.length === 0 ? this : new State(openXlsx(this.file.patch(changes)), this.written);
+  }
+
+  #computed(): Book {
+    return (this.#book ??= workbookOf(this.#stored(), rangeNames(this.file)));
+  }
+
   /** What to patch: the changed cells with the results of their formulas, and every formula elsewhere whose result is another now. */
   patched<T>(writes: readonly CellWrite[], sheets: readonly NewSheet[], patch: (cells: readonly CellChange[], sheets: readonly AddedSheet[]) => T): T {
     const written = new Map(writes.map((write) => [`${sheetKey(write.sheet)}!${plain(write.cell)}`, write]));
@@ -115,7 +144,7 @@ class State {
     const after = workbookOf(now, rangeNames(this.file));
     const made = new Set(sheets.map(({ newSheet }) => sheetKey(newSheet)));
     const cells: CellChange[] = writes.filter(({ sheet }) => !made.has(sheetKey(sheet))).map((write) => change(write, after));
-    const before = (this.#book ??= workbookOf(this.#stored(), rangeNames(this.file)));
+    const before = this.#computed();
     for (const name of this.#worksheets())
       for (const { address, formula, fills } of this.#contents(name).values()) {
         if (formula === null || written.has(`${sheetKey(name)}!${address}`)) continue;
@@ -196,6 +225,11 @@ function results(outcome: Outcome, isArray: boolean): Pick<CellChange, "value" |
   const rows = (isRows(outcome) ? outcome : [[outcome]]).map((row) => row.map(cellValue));
   const first = rows[0]?.[0] ?? { value: null };
   return { ...first, ...(isRows(outcome) || isArray ? { spill: rows } : {}) };
+}
+
+function holds(stored: Contents, address: string, rows: readonly (readonly { readonly value?: CellContent }[])[]): boolean {
+  const { row, column } = readAddress(address) ?? { row: 0, column: 0 };
+  return rows.every((cells, r) => cells.every(({ value = null }, c) => (stored.get(addressOf({ row: row + r, column: column + c }))?.value ?? null) === value));
 }
 
 const isRows = (outcome: Outcome): outcome is readonly (readonly OutcomeCell[])[] => Array.isArray(outcome);

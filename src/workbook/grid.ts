@@ -1,4 +1,5 @@
 import { type Model, type UID, type Zone, helpers } from "@odoo/o-spreadsheet";
+import { quietly } from "../engine/quietly";
 import { readCell } from "../engine/read-cell";
 import { takeSteps } from "../engine/steps";
 import type { Additions } from "./file";
@@ -131,6 +132,10 @@ export function gridPort(model: Model, file: GridFile = NO_FILE): BookPort {
       const sheetIdFrom = getters.getActiveSheetId();
       if (sheetIdFrom !== sheetIdTo) model.dispatch("ACTIVATE_SHEET", { sheetIdFrom, sheetIdTo });
       model.selection.selectZone({ cell: { col: zone.left, row: zone.top }, zone }, { scrollIntoView: true });
+    },
+
+    async recalculate() {
+      quietly(() => model.dispatch("EVALUATE_CELLS"));
     },
   };
 }

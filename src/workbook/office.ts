@@ -11,7 +11,7 @@ import { type Area, areaText } from "./xlsx/address";
 
 /** The port over Excel. */
 export function officePort(): BookPort {
-  return { selection, onSelection, sheets, names, read, note, write, select };
+  return { selection, onSelection, sheets, names, read, note, write, select, recalculate };
 }
 
 const selection: BookPort["selection"] = () =>
@@ -101,5 +101,11 @@ const select: BookPort["select"] = (place) => {
     await context.sync();
   });
 };
+
+const recalculate: BookPort["recalculate"] = () =>
+  run("have the workbook computed again", async (context) => {
+    context.workbook.application.calculate(Excel.CalculationType.full);
+    await context.sync();
+  });
 
 const named = ({ sheet, range }: Place): string => `${sheet}!${range}`;

@@ -160,6 +160,12 @@ export interface BookPort {
    */
   write(changes: readonly Change[]): Promise<Undo>;
   select(place: Place): Promise<void>;
+  /**
+   * Has every formula computed anew, whether or not what it reads has changed; no content changes, and what was written
+   * can still be taken back. In a file that is what holds a function of ours and what depends on it: the rest keeps its
+   * stored value. Excel may show the new values a moment later.
+   */
+  recalculate(): Promise<void>;
   /** Every worksheet, in the order of the tabs, the hidden ones too. */
   sheets(): Promise<readonly SheetInfo[]>;
   /** Those names of the workbook that stand for a range. */

@@ -63,6 +63,8 @@ export class QuoteBook {
         return this.port.sheets();
       case "names":
         return this.port.names();
+      case "recalculate":
+        return this.port.recalculate();
       case "note":
         return this.port.note(argument as Parameters<BookPort["note"]>[0]);
       default:

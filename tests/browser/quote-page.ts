@@ -38,6 +38,7 @@ const port: BookPort = {
   },
   sheets: () => ask("sheets"),
   names: () => ask("names"),
+  recalculate: () => ask("recalculate"),
   note: (at) => ask("note", at),
 };
 

@@ -35,4 +35,5 @@ export const servedPort: BookPort = {
   sheets: () => ask("sheets"),
   names: () => ask("names"),
   note: (at) => ask("note", at),
+  recalculate: () => ask("recalculate"),
 };

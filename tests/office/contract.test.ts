@@ -33,6 +33,7 @@ function portIn(page: Page): BookPort {
     read: (place) => asked(page.evaluate((at) => window.port.read(at), place)),
     note: (at) => asked(page.evaluate((one) => window.port.note(one), at)),
     select: (place) => asked(page.evaluate((at) => window.port.select(at), place)),
+    recalculate: () => asked(page.evaluate(() => window.port.recalculate())),
     async write(changes) {
       const number = await asked(
         page.evaluate(async (all) => {

@@ -117,6 +117,17 @@ describe("the selection in Excel", () => {
   });
 });
 
+describe("computing again in Excel", () => {
+  it("asks Excel's application for a full calculation, and for nothing else", async () => {
+    await excel({ Costs: { A1: { value: 1, formula: '=LOT.COPPER(1,"lb")' } } });
+    const asked = await page.evaluate(async () => {
+      await window.port.recalculate();
+      return window.stub.requests;
+    });
+    expect(asked.flat().filter(([, action]) => action.startsWith("do ") || action.startsWith("set "))).toEqual([["workbook.Application", "do Calculate", ["Full"]]]);
+  });
+});
+
 describe("writing to Excel", () => {
   it("sends one cell as one row of one column, a formula as a formula and a number as a number", async () => {
     const { write, requests, cell } = await excel({ Costs: {} });

@@ -107,6 +107,10 @@ export class MemoryPort implements BookPort {
   async select({ sheet, range }: Place): Promise<void> {
     this.move(sheet, range);
   }
+  async recalculate(): Promise<void> {
+    this.#mayFail();
+    for (const [at, { formula, ...cell }] of this.#cells) if (formula !== null && this.results.has(formula)) this.put(at, { ...cell, formula, value: this.results.get(formula) ?? null, error: false });
+  }
   #type({ sheet, cell, content, asText, like, numberFormat = like && this.at(`${sheet}!${like}`).numberFormat }: CellWrite): void {
     const formula = !asText && typeof content === "string" && content.startsWith("=") ? content : null;
     this.put(`${sheet}!${cell}`, { value: formula ? (this.results.get(formula) ?? 0) : content, formula, error: false, ...(numberFormat === undefined ? {} : { numberFormat }) });

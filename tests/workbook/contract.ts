@@ -205,6 +205,20 @@ export function contract(name: string, open: () => Promise<Bench>, { refused, co
       expect(await state()).toEqual(before);
     });
 
+    it("has all of it computed again, which changes no content and is no writing", async () => {
+      const { port, state } = await open();
+      const before = await state();
+      await port.recalculate();
+      expect(await state()).toEqual(before);
+      const { undo } = await port.write([at("B2", 1300), at("F1", "=D2*2")]);
+      const [formula] = [(await cell(port, "F1"))?.formula];
+      await port.recalculate();
+      expect(await cell(port, "F1")).toMatchObject({ formula });
+      if (computes) expect((await cell(port, "F1"))?.value).toBe(2 * 1300 * 0.925);
+      await undo();
+      expect(await state()).toEqual(before);
+    });
+
     it("writes nothing when any one of many changes is refused", async () => {
       const { port, state } = await open();
       const before = await state();
