@@ -9,7 +9,8 @@ export function unknownName(name: string): string {
     : `Cannot find ${name}: it is none of the ${NAMESPACE} functions: look for the right one in the list of all functions`;
 }
 
-function nearestName(name: string): string | undefined {
+/** The one of our names that is much like another; undefined where none is. */
+export function nearestName(name: string): string | undefined {
   const id = nearest(name.slice(NAMESPACE.length + 1), catalogue.map((entry) => entry.id));
   return id === undefined ? undefined : `${NAMESPACE}.${id}`;
 }

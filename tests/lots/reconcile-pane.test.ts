@@ -51,7 +51,7 @@ describe("Reconcile", () => {
     await page.keyboard.press("End");
     await page.keyboard.press("Enter");
     await expect.poll(() => selected(page)).toEqual(["Lots!A9", "Lots!B9", "Lots!F7"]);
-    expect(await page.locator(".lw-contradiction[aria-current]").textContent()).toMatch(/^F7/);
+    expect(await page.locator(".lw-place[aria-current]").textContent()).toMatch(/^F7/);
     await page.keyboard.press("Tab");
     expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("What was looked at");
     await page.close();

@@ -6,8 +6,8 @@ import { type LotPlace, readWorkbook } from "../../lots/where";
 import { fill, h } from "../dom";
 import type { Page } from "../page";
 import type { PaneHost } from "../pane-host";
+import { type ListedPlace, type PlaceGroup, placeList } from "../place-list";
 import { status } from "../status";
-import { listView } from "./list-view";
 import { memoryOf } from "./memory";
 
 /** Looks through the list of lots for rows that contradict themselves. Nothing is written. */
@@ -22,7 +22,7 @@ export function reconcilePage(host: PaneHost, leave: () => void): Page {
   const beside = h("div", { class: "lw-body" });
   const wide = h("div", { class: "lw-body" });
   let sheet = "";
-  const list = listView(memoryOf(port), go);
+  const list = placeList(memoryOf(port), go);
   let run = 0;
   let isStopped = false;
   let isClosed = false;
@@ -87,12 +87,12 @@ export function reconcilePage(host: PaneHost, leave: () => void): Page {
       remarks.length === 0 ? null : h("ul", { class: "lw-caution lw-remarks" }, ...remarks.map((remark) => h("li", {}, `${remark}.`))),
       contradictions.length === 0 ? null : h("p", { class: "lw-about" }, "Arrow keys move through the list, Enter goes to the cell. Mend what is wrong in the sheet, then look again."),
     );
-    list.show(contradictions);
+    list.show(groupsOf(contradictions));
     fill(wide, found.of === 0 ? null : lookedAt(looked, contradictions.length === 0));
   }
 
-  function go({ cell }: Contradiction): void {
-    port.select({ sheet, range: cell }).catch((thrown: unknown) => told.say(thrown instanceof Error ? thrown.message : String(thrown)));
+  function go({ address }: ListedPlace): void {
+    port.select({ sheet, range: address }).catch((thrown: unknown) => told.say(thrown instanceof Error ? thrown.message : String(thrown)));
   }
 
   void look();
@@ -114,6 +114,13 @@ export function reconcilePage(host: PaneHost, leave: () => void): Page {
     },
   };
 }
+
+function groupsOf(contradictions: readonly Contradiction[]): PlaceGroup<ListedPlace>[] {
+  const kinds = [...new Set(contradictions.map(({ kind }) => kind))];
+  return kinds.map((kind) => ({ title: KIND_TITLES[kind], places: contradictions.filter((one) => one.kind === kind).map(placeOf) }));
+}
+
+const placeOf = ({ kind, lot, cell, heading, sentence }: Contradiction): ListedPlace => ({ key: `${kind} ${cell} ${sentence}`, address: cell, heading, beside: lot, sentence });
 
 /** In milliseconds. */
 const SLICE = 50;
