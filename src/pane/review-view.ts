@@ -114,7 +114,7 @@ function cellRow(planned: PlannedCell, ticks: Ticks, words: ReviewWords, notatio
     "li",
     { class: isShort ? "lw-write lw-short" : "lw-write" },
     h("p", { class: "lw-where" }, h("span", { class: "lw-address" }, about?.group === undefined ? where : write.cell), about ? h("span", {}, about.heading) : null),
-    hasBefore ? h("p", { class: "lw-before" }, h("span", { class: "lw-word-of" }, "Before "), ...shown(before.formula ?? before.value, notation), before.formula === null ? null : `, shows ${plainText(before.value, notation)}`) : null,
+    hasBefore ? h("p", { class: "lw-before" }, h("span", { class: "lw-word-of" }, "Before "), ...shown(before.formula ?? before.value, notation, before.formula === null), before.formula === null ? null : `, shows ${plainText(before.value, notation)}`) : null,
     h("p", { class: "lw-after" }, hasBefore ? h("span", { class: "lw-word-of" }, "After ") : null, ...after),
     about?.why === undefined ? null : h("p", { class: "lw-about" }, about.why),
     hasOwnTick ? tickBox(`Overwrite ${where}`, (isOn) => void (isOn ? ticks.single.add(planned) : ticks.single.delete(planned))) : null,

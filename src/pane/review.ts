@@ -28,6 +28,8 @@ export interface Review {
   write(): Promise<void>;
   /** Takes what is shown away; false where nothing is. */
   close(): boolean;
+  /** Says again what was written last, with the way back, where there is one. */
+  offerUndo(): void;
   say: ReturnType<typeof status>["say"];
 }
 
@@ -79,7 +81,7 @@ export function review(port: BookPort, notation: Notation, memory: Memory, done:
     done(true);
   }
   function offerUndo(): void {
-    if (memory.written) told.say(memory.written.sentence, { label: "Undo", run: () => void guarded(takeBack) });
+    if (memory.written?.port === port) told.say(memory.written.sentence, { label: "Undo", run: () => void guarded(takeBack) });
   }
   async function takeBack(): Promise<void> {
     await memory.written?.undo();
@@ -100,8 +102,8 @@ export function review(port: BookPort, notation: Notation, memory: Memory, done:
     }
   }
 
-  if (memory.written?.port === port) offerUndo();
-  return { element: h("div", { class: "lw-writing" }, body, told.element), show, write, close, say: told.say };
+  offerUndo();
+  return { element: h("div", { class: "lw-writing" }, body, told.element), show, write, close, offerUndo, say: told.say };
 }
 
 /** What the add-in itself keeps needs no tick. */

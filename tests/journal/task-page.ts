@@ -3,6 +3,7 @@ import { theJournal } from "../../src/pane/journal/task";
 import type { Page } from "../../src/pane/page";
 import type { PaneHost } from "../../src/pane/pane-host";
 import { reconcileLots } from "../../src/pane/reconcile/task";
+import { repairFormulas } from "../../src/pane/repair/task";
 import { FilePort } from "../../src/workbook/file-port";
 import { openXlsx } from "../../src/workbook/file";
 import type { CellWrite, Place } from "../../src/workbook/port";
@@ -34,7 +35,7 @@ root.classList.add("lotwright-pane");
 let current: Page | null = null;
 let hasLeft = false;
 const open = async (): Promise<void> => {
-  const task = await (ask.get("task") === "journal" ? theJournal : reconcileLots).load();
+  const task = await ({ journal: theJournal, repair: repairFormulas }[ask.get("task") ?? ""] ?? reconcileLots).load();
   const stage = {
     host,
     show(page: Page) {
@@ -62,6 +63,7 @@ const shop = {
   files: () => files,
   write: async (...changes: CellWrite[]) => void (await port.write(changes)),
   sheets: async () => (await port.sheets()).map(({ name }) => name),
+  formula: async (sheet: string, cell: string) => (await port.read({ sheet, range: cell }))[0]?.[0]?.formula ?? null,
   value: async (sheet: string, cell: string) => (await port.read({ sheet, range: cell }))[0]?.[0]?.value ?? null,
 };
 export type TaskShop = typeof shop;
