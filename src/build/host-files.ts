@@ -37,23 +37,14 @@ function copied(): Record<string, string> {
   };
 }
 
+const bootstrapPath = (): string => join(packageFolder("bootstrap"), "dist/css/bootstrap.min.css");
+
 /** Bootstrap dresses the grid alone: as it comes, its rules would reach the bar and the pane. */
 function bootstrap(): string {
-  const css = readFileSync(join(packageFolder("bootstrap"), "dist/css/bootstrap.min.css"), "utf8");
+  const css = readFileSync(bootstrapPath(), "utf8");
   const rules = css.replace(/^@charset[^;]*;/, "").replace(/\/\*[^]*?\*\//g, "").replace(/:root/g, "&").replace(/(?<=[},])body(?=\{)/g, "&");
   return `:where(.grid){${rules}}`;
 }
-
-/** Under which licence each package of others comes, in its own words where it brings them. */
-const licences = (): string =>
-  ["@odoo/o-spreadsheet", "@odoo/owl", "bootstrap", "font-awesome", "chart.js", "@kurkle/color", "decimal.js", "fflate"]
-    .map((name) => {
-      const folder = packageFolder(name);
-      const { version, license } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8")) as { version: string; license: string };
-      const file = readdirSync(folder).find((entry) => /^licen[cs]e/i.test(entry));
-      return `${name} ${version}, ${license}\n\n${file ? readFileSync(join(folder, file), "utf8") : ""}`;
-    })
-    .join(`\n\n${"=".repeat(80)}\n\n`);
 
 const sampleFolder = inRepository("sample-workbooks");
 
@@ -66,6 +57,9 @@ const sampleList = (): Sample[] =>
 
 const titled = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
+/** The files of other packages beside the bundle, by their names there. */
+export const copiedFiles = (): Readonly<Record<string, string>> => ({ ...copied(), "bootstrap.css": bootstrapPath() });
+
 /** Puts beside the bundle what the page needs and no bundler touches. */
 export class HostFiles {
   apply(compiler: Compiler): void {
@@ -77,7 +71,6 @@ export class HostFiles {
           emit(name, readFileSync(path));
         }
         emit("bootstrap.css", bootstrap());
-        emit("licences.txt", licences());
         const samples = sampleList();
         for (const { file } of samples) emit(`samples/${file}`, readFileSync(join(sampleFolder, file)));
         emit("samples/index.json", JSON.stringify(samples));

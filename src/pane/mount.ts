@@ -3,7 +3,7 @@ import { followColours } from "./colours";
 import { frontPage } from "./front-page";
 import type { Page, Stage, Task } from "./page";
 import type { PaneHost } from "./pane-host";
-import { tasks } from "./tasks";
+import { frontTasks } from "./tasks";
 
 export type Unmount = () => void;
 
@@ -29,7 +29,7 @@ export function mountPane(root: HTMLElement, host: PaneHost): Unmount {
   const home = (fault: string | null = null): void => {
     const from = left;
     left = null;
-    stage.show(frontPage(tasks, (task) => void open(task), from, fault));
+    stage.show(frontPage(frontTasks, (task) => void open(task), from, fault));
   };
   const open = async (task: Task): Promise<void> => {
     left = task;

@@ -1,8 +1,10 @@
 import { allFunctions } from "./all-functions/task";
 import { closeAMonth } from "./close-a-month/task";
 import { explainACell } from "./explain-a-cell/task";
+import { firstLot } from "./first-lot/task";
+import type { FrontTasks } from "./front-page";
 import { theJournal } from "./journal/task";
-import type { Task } from "./page";
+import { theLicences } from "./licences/task";
 import { quoteAClient } from "./quote-a-client/task";
 import { reconcileLots } from "./reconcile/task";
 import { repairFormulas } from "./repair/task";
@@ -12,4 +14,8 @@ import { shareACopy } from "./share-a-copy/task";
 import { theShop } from "./shop/task";
 
 /** In the order in which the front page lists them. */
-export const tasks: readonly Task[] = [setUpALot, quoteAClient, settleALot, closeAMonth, reconcileLots, theJournal, shareACopy, theShop, explainACell, repairFormulas, allFunctions];
+export const frontTasks: FrontTasks = {
+  tasks: [setUpALot, quoteAClient, settleALot, closeAMonth, reconcileLots, theJournal, shareACopy, theShop, explainACell, repairFormulas, allFunctions],
+  first: firstLot,
+  foot: [theLicences],
+};

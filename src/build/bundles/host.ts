@@ -1,7 +1,8 @@
 import { EsbuildPlugin } from "esbuild-loader";
 import type { Configuration } from "webpack";
 import { inRepository } from "../excel-files";
-import { HostFiles } from "../host-files";
+import { HostFiles, copiedFiles } from "../host-files";
+import { Licences } from "../licences/licences-plugin";
 import { base } from "./base";
 
 /** The page of the embedded local workbook. */
@@ -16,5 +17,5 @@ export const host: Configuration = {
   externals: ["@odoo/o-spreadsheet", "@odoo/owl"],
   // Told the format, or it would make a script of the module.
   optimization: { minimizer: [new EsbuildPlugin({ target: "es2020", format: "esm", legalComments: "inline" })] },
-  plugins: [new HostFiles()],
+  plugins: [new HostFiles(), new Licences(copiedFiles)],
 };
