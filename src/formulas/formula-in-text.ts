@@ -8,10 +8,26 @@ export function formulaInText(text: string, decimal: "." | ","): { readonly form
   const [, written] = /^\s*['’]?\s*=\s*([^]+?)\s*$/.exec(text) ?? [];
   if (written === undefined) return null;
   const all = tokens(written);
+  if (!isOneFormula(all)) return null;
   if (hasSemicolons(all)) return withPoints(all);
   if (decimal === "," && all.some((_, i) => isDecimalComma(all, i))) return { fault: "Cannot tell whether its comma parts two arguments or begins decimals: type the formula again" };
   return { formula: `=${written}` };
 }
+
+/** A sentence that begins with a formula goes on with words, or with a comma outside of brackets. */
+function isOneFormula(all: readonly Token[]): boolean {
+  let depth = 0;
+  for (const [i, { kind, text }] of all.entries()) {
+    if (kind === "open") depth++;
+    if (kind === "close" && --depth < 0) return false;
+    if (depth === 0 && kind === "separator") return false;
+    if (kind === "space" && isWord(all[i - 1]) && isWord(all[i + 1])) return false;
+    if (kind === "operator" && /[\p{L}.?!:'’“”–—]/u.test(text)) return false;
+  }
+  return depth === 0;
+}
+
+const isWord = (token: Token | undefined): boolean => token?.kind === "name" || token?.kind === "number" || token?.kind === "close" || token?.kind === "function";
 
 /** Where semicolons part arguments, a comma between digits begins decimals. */
 function withPoints(all: readonly Token[]): { formula: string } | { fault: string } {

@@ -60,5 +60,6 @@ describe("a formula in a text", () => {
   it("is none in an ordinary text", () => {
     expect(formulaInText("LOT.COPPER is what we use", ".")).toBe(null);
     expect(formulaInText("=", ".")).toBe(null);
+    for (const text of ["=LOT.LOTCOST(C5:C13,D5:D13), rounded once at the end", '=LOT.COPPER(A1,"lb") gives pounds', "=LOT.COPPER(A1", '=LOT.COPPER(A1,"lb").', '=LOT.COPPER(A1,"lb")?']) expect(formulaInText(text, "."), text).toBe(null);
   });
 });

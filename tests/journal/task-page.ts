@@ -1,5 +1,6 @@
 /** Runs in the browser: a task beside a workbook file that computes. */
 import { theJournal } from "../../src/pane/journal/task";
+import { mountPane } from "../../src/pane/mount";
 import type { Page } from "../../src/pane/page";
 import type { PaneHost } from "../../src/pane/pane-host";
 import { reconcileLots } from "../../src/pane/reconcile/task";
@@ -16,6 +17,13 @@ const selected: Place[] = [];
 const files: { name: string; text: string }[] = [];
 /** FilePort has nobody who looks at its cells. */
 port.select = async (place) => void selected.push(place);
+const listeners = new Set<(place: Place) => void>();
+Object.assign(port, {
+  onSelection(listener: (place: Place) => void) {
+    listeners.add(listener);
+    return () => listeners.delete(listener);
+  },
+});
 const host: PaneHost = {
   port,
   separator: isComma ? ";" : ",",
@@ -48,7 +56,7 @@ const open = async (): Promise<void> => {
   task(stage, () => (hasLeft = true));
 };
 root.addEventListener("keydown", (event) => {
-  if (event.key === "Escape") current?.back();
+  if (event.key === "Escape" && !event.defaultPrevented) current?.back();
 });
 
 const shop = {
@@ -57,6 +65,10 @@ const shop = {
     current?.close();
     current = null;
     root.replaceChildren();
+  },
+  move: (sheet: string, range: string) => {
+    port.selection = async () => ({ sheet, range });
+    for (const listener of listeners) listener({ sheet, range });
   },
   hasLeft: () => hasLeft,
   selected: () => selected.map(({ sheet, range }) => `${sheet}!${range}`),
@@ -73,4 +85,5 @@ declare global {
   }
 }
 window.taskShop = shop;
-void open();
+if (ask.get("task") === "pane") mountPane(root, host);
+else void open();

@@ -26,7 +26,8 @@ const LOTS = [
 
 const WORKINGS = row(1, plain("A1", "Workings of Lotwright")) + row(2, plain("C2", '=LOT.FINEWEIGHT(B2,"g",C2)'));
 const LOCKED = row(1, formula("A1", '_xldudf_LOT_COPPER(10,"lb")', "#NAME?"));
-const GOOD = row(1, plain("A1", 500), formula("B1", '_xldudf_LOT_FINEWEIGHT(A1,"g",925)', 14.869714));
+/** The text beside the formula tells of it, and the one below is a sentence. */
+const GOOD = row(1, plain("A1", 500), formula("B1", '_xldudf_LOT_FINEWEIGHT(A1,"g",925)', 14.869714), plain("C1", '=LOT.FINEWEIGHT(A1,"g",925)')) + row(2, plain("A2", "=LOT.LOTCOST(C5:C13,D5:D13), rounded once at the end"));
 
 const WRONG: Handmade = { sheets: { Lots: sheet(LOTS), "Old prices": sheet(LOCKED).replace("</worksheet>", '<sheetProtection sheet="1"/></worksheet>'), Workings: sheet(WORKINGS) } };
 

@@ -1,4 +1,3 @@
-import { mkdirSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { lookThrough } from "../../src/pane/repair/look-through";
@@ -125,16 +124,4 @@ describe("Repair", () => {
     await page.getByText("No cell of this workbook holds a LOT formula").waitFor();
     await page.close();
   });
-});
-
-it.runIf(process.env["SHOTS"])("pictures", async () => {
-  mkdirSync("/tmp/shots", { recursive: true });
-  for (const [width, colorScheme] of [[300, "light"], [400, "light"], [300, "dark"]] as const) {
-    const page = await open("wrong");
-    await page.setViewportSize({ width, height: 2600 });
-    await page.emulateMedia({ colorScheme });
-    await page.getByText("12 of 13 cells").waitFor();
-    await page.screenshot({ path: `/tmp/shots/repair-${width}-${colorScheme}.png` });
-    await page.close();
-  }
 });

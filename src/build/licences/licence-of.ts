@@ -20,9 +20,9 @@ export const ownLicence = (): Licence => {
 const lesserNotice = (name: string, version: string, source: string | null, files: readonly string[]): string =>
   [
     `This page uses ${name}, which is covered by the GNU Lesser General Public License, version 3. Its text, and that of the GNU General Public License which it adds to, stand below.`,
-    `It comes as it was published, in files of its own: ${files.join(", ")}. You may put another version in their place, your own included: replace these files under the same names in the folder that the page is served from (dist/host), and load the page again. Or install that version with npm, and npm start builds the page anew with it.`,
+    `It comes as it was published, in files of its own: ${files.filter((file) => !/licen[cs]e/i.test(file)).join(", ")}. You may put another version in their place, your own included: replace these files under the same names in the folder that the page is served from (dist/host), and load the page again. Or install that version with npm, and npm start builds the page anew with it.`,
     `You may take the page apart to find a fault in such a version. Source of version ${version}: ${source ?? "see its package"}.`,
-  ].join("\n");
+  ].join("\n\n");
 
 function textIn(folder: string, name: string): string {
   const file = readdirSync(folder).find((entry) => /^licen[cs]e/i.test(entry));

@@ -18,7 +18,7 @@ interface Line {
   readonly numberFormat?: string;
 }
 
-/** What stands in the block's cells, and what each is for. */
+/** A cell of the block, and what it is for. */
 export interface BlockCell extends CellWrite {
   readonly label: string;
 }
@@ -36,7 +36,7 @@ export function lotBlock({ weight, unit, fineness, price, isInvented }: FirstLot
     { label: "Worth at that price", content: `=LOT.PAYOUT(${at(5)},"ozt",${at(4)})`, numberFormat: "0.00" },
   ];
   return lines.flatMap(({ label, content, numberFormat }, line): BlockCell[] => [
-    { sheet, cell: addressOf({ row: top + line, column: left }), content: label, label },
+    { sheet, cell: addressOf({ row: top + line, column: left }), content: label, label: "Label" },
     ...(content === null ? [] : [{ sheet, cell: at(line), content, label, ...(typeof content === "string" && !content.startsWith("=") ? { asText: true } : {}), ...(numberFormat === undefined ? {} : { numberFormat }) }]),
   ]);
 }

@@ -1,3 +1,4 @@
+import type { Place } from "../../workbook/port";
 import { areaText } from "../../workbook/xlsx/address";
 import { readArgument } from "../argument";
 import { fill, h } from "../dom";
@@ -32,15 +33,20 @@ export function firstLotPage(host: PaneHost, leave: () => void): Page {
   const where = h("p", { class: "lw-about", "aria-live": "polite" });
   const put = h("button", { type: "submit", class: "lw-primary" }, "Put it into the sheet");
   const writing = review(port, notation, memory, written);
-  const next = h("p", { class: "lw-about", hidden: true }, "The formulas are live: change the weight in the sheet, and they follow. “Set up a lot” does this in your own list; “Explain a cell” shows the working of any cell.");
+  const offer = h("div", { class: "lw-offer" }, where, h("div", { class: "lw-actions" }, put));
+  const on = h("button", { type: "button", onclick: leave }, "See all tasks");
+  const next = h("div", { class: "lw-offer", hidden: true }, h("p", { class: "lw-about" }, "The formulas are live: change the weight in the sheet, and they follow. “Set up a lot” does this in your own list; “Explain a cell” shows the working of any cell."), h("div", { class: "lw-actions" }, on));
   let selected: Selected | null = null;
   let problem = "";
+  let target: Place | null = null;
   let isClosed = false;
 
   function changed(): void {
     Object.assign(memory, { weight: weight.text(), unit: weight.unit(), fineness: fineness.text(), price: price.text() });
     writing.close();
     put.hidden = false;
+    offer.hidden = false;
+    next.hidden = true;
     show();
   }
 
@@ -97,6 +103,7 @@ export function firstLotPage(host: PaneHost, leave: () => void): Page {
     const place = await placeNow().catch(message);
     if (typeof place === "string" || !selected) return writing.say(place === "" ? "Select an empty cell first" : String(place));
     const cells = lotBlock(lot, selected.sheet, place.area);
+    target = { sheet: selected.sheet, range: areaText(place.area) };
     put.hidden = true;
     await writing.show(
       cells.map(({ label: _label, ...write }) => write),
@@ -110,11 +117,12 @@ export function firstLotPage(host: PaneHost, leave: () => void): Page {
   }
   function written(isWritten: boolean): void {
     put.hidden = false;
+    offer.hidden = isWritten;
     next.hidden = !isWritten;
-    put.focus();
+    (isWritten ? on : put).focus();
     if (!isWritten) return void showPlace();
     markSeen();
-    where.textContent = "";
+    if (target) port.select(target).catch((thrown: unknown) => writing.say(message(thrown)));
   }
   function onKey(event: KeyboardEvent): void {
     // A Mac gives another letter with the key.
@@ -136,7 +144,7 @@ export function firstLotPage(host: PaneHost, leave: () => void): Page {
       { class: "lw-page lw-first-lot", onkeydown: (event) => onKey(event as KeyboardEvent) },
       h("div", { class: "lw-top" }, h("button", { type: "button", class: "lw-back", onclick: leave }, "All tasks"), heading),
       invented,
-      h("form", { "aria-label": "A first lot", novalidate: true, onsubmit: (event) => void (event.preventDefault(), void reviewLot()) }, h("div", { class: "lw-fields" }, ...fields.map(([, { element }]) => element)), result, working, where, h("div", { class: "lw-actions" }, put)),
+      h("form", { "aria-label": "A first lot", novalidate: true, onsubmit: (event) => void (event.preventDefault(), void reviewLot()) }, h("div", { class: "lw-fields" }, ...fields.map(([, { element }]) => element)), result, working, offer),
       writing.element,
       next,
     ),

@@ -18,7 +18,7 @@ export function reconcilePage(host: PaneHost, leave: () => void): Page {
   const bar = h("progress", { "aria-label": "Lots looked at" });
   const again = h("button", { type: "button", class: "lw-primary", onclick: () => void look() }, "Look again");
   const stop = h("button", { type: "button", onclick: () => halt() }, "Stop");
-  const working = h("div", { class: "lw-working" }, bar, stop);
+  const working = h("div", { class: "lw-progress" }, bar, stop);
   const beside = h("div", { class: "lw-body" });
   const wide = h("div", { class: "lw-body" });
   let sheet = "";

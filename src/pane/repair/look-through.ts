@@ -34,7 +34,7 @@ export async function lookThrough(port: BookPort, decimal: "." | ",", step: Step
       }
       for (const [r, row] of rows.entries())
         for (const [c, reading] of row.entries()) {
-          if (!mayBeOurs(reading)) continue;
+          if (!mayBeOurs(reading) || isToldOf(reading, row)) continue;
           const found = await findingIn(info.name, { row: top + r, column: left + c }, reading, port, decimal);
           if (found === null) continue;
           looked.cells++;
@@ -71,6 +71,9 @@ const size = (used: string | null): number => {
 
 /** The sheet that a shared copy brings tells formulas as texts, which are to stay so. */
 const isWorkings = (rows: Block["rows"], top: number): boolean => top === 1 && rows[0]?.[0]?.value === WORKINGS_TITLE;
+
+/** A text that repeats a formula of its own row tells how that number is computed, and is to be read. */
+const isToldOf = ({ formula, value }: CellReading, row: readonly CellReading[]): boolean => formula === null && row.some((other) => other.formula !== null && other.formula === value);
 
 const barred = (found: Finding): Finding =>
   found.write === null ? found : { ...found, write: null, sentence: `The sheet ${found.sheet} is protected: take the protection off, then look again` };

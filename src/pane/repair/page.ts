@@ -23,7 +23,7 @@ export function repairPage(host: PaneHost, leave: () => void): Page {
   const again = h("button", { type: "button", onclick: () => void look() }, "Look again");
   const compute = h("button", { type: "button", onclick: () => void computeAgain() }, "Compute all again");
   const stop = h("button", { type: "button", onclick: () => halt() }, "Stop");
-  const working = h("div", { class: "lw-working" }, bar, stop);
+  const working = h("div", { class: "lw-progress" }, bar, stop);
   const repairs = h("div", { class: "lw-body" });
   const go = h("button", { type: "button", class: "lw-primary", onclick: () => void repair() }, "Repair what is ticked");
   const question = h("div", { class: "lw-actions", hidden: true }, go);
