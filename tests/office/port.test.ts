@@ -141,6 +141,17 @@ describe("writing to Excel", () => {
     expect(await cell("Costs", "B4")).toEqual({ value: 0, formula: '=LOT.COPPER(A4,"lb")', format: "0.000" });
   });
 
+  it("sends a formula that the cell holds already, so that Excel takes it anew, and frees a cell that is formatted as text", async () => {
+    const formula = '=LOT.COPPER(10,"lb")';
+    const { write, requests } = await excel({ Costs: { B4: { value: "#NAME?", formula, error: true }, B5: { value: formula, format: "@" } } });
+    await write(at("B4", formula), at("B5", formula, { numberFormat: "General" }));
+    expect(await written(requests)).toEqual([
+      ["range:Costs!B4", "set Formulas", [[[formula]]]],
+      ["range:Costs!B5", "set NumberFormat", [[["General"]]]],
+      ["range:Costs!B5", "set Formulas", [[[formula]]]],
+    ]);
+  });
+
   it.each([
     ["=B4*2", { asText: true }],
     ["007", {}],
