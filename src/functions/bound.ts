@@ -77,7 +77,7 @@ class Single implements BoundNumber {
 }
 
 function address(cell: Reference, reader: Reader, otherwise: Otherwise | undefined): Piece | null {
-  const reading = reader.native(piece(cell), cell.holds);
+  const reading = reader.native(piece(cell), isEmpty(cell.holds) ? undefined : cell.holds);
   // An empty cell counts as 0 in a spreadsheet's formula, so any other value for "left out" must be said.
   return reading && otherwise && !otherwise.value.isZero()
     ? whole(`IF(${cell.text}="",${number(otherwise.value).text},${reading.text})`)

@@ -67,7 +67,7 @@ const differenceReader: Reader = {
   wants: 'a number from 0 up on the scale of the fineness, or a text with its own such as "0.5‰"',
   read(cell, name) {
     if (typeof cell === "number") return fromZero.read(cell, name);
-    const [, digits, sign] = DIFFERENCE.exec(String(cell)) ?? [];
+    const [, digits, sign] = typeof cell === "string" ? (DIFFERENCE.exec(cell) ?? []) : [];
     if (digits === undefined) return fail({ kind: "unfit", name, got: quoted(cell), wants: differenceReader.wants });
     return Ratio.of(digits).times(sign === "%" ? scales["%"] : scales.ppt);
   },

@@ -60,7 +60,7 @@ const LARGEST_SHARE = 1.5;
 function shareUpTo(most: number, options: { readonly below?: boolean; readonly aboveZero?: boolean } = {}): Reader {
   const wants = `a share ${options.aboveZero ? "above" : "from"} 0 ${options.below ? "and below" : "to"} ${most}, or a text such as "98%"`;
   const fits = (x: number): boolean => (options.aboveZero ? x > 0 : x >= 0) && (options.below ? x < most : x <= most);
-  return {
+  const reader: Reader = {
     wants,
     read(cell, name) {
       const percent = typeof cell === "string" ? /^\s*(\d{1,15}(?:\.\d{0,15})?)\s*%\s*$/.exec(cell)?.[1] : undefined;
@@ -73,11 +73,12 @@ function shareUpTo(most: number, options: { readonly below?: boolean; readonly a
       return fits(share.toNumber()) ? share : unfit(name, cell, wants);
     },
     native: (cell, holds) =>
-      typeof holds === "string" ? whole(`IF(${cell.text}=${literalText(holds)},${Number(holds.replace("%", "")) / 100},${cell.text})`) : cell,
+      typeof holds === "string" ? whole(`IF(${cell.text}=${literalText(holds)},${number(reader.read(holds, "share")).text},${cell.text})`) : cell,
     nativeEach: (range) => range,
     fast: (cell) => (fits(cell) && cell <= LARGEST_SHARE ? cell : NaN),
     plain: options.below ? nowhere : { least: options.aboveZero ? ABOVE_ZERO : 0, most: Math.min(most, LARGEST_SHARE) },
   };
+  return reader;
 }
 
 export const share = shareUpTo(1);

@@ -62,7 +62,8 @@ export function reagent(name: string, cell: unknown, table: Reagents, otherwise?
   const chosen = (): string => {
     const text = held(cell);
     if (isEmpty(text)) return otherwise ?? fail({ kind: "missing", name, wants });
-    const found = known.find((one) => spelling(one) === spelling(String(text)));
+    if (typeof text !== "string") return fail({ kind: "unfit", name, got: quoted(text), wants });
+    const found = known.find((one) => spelling(one) === spelling(text));
     return found ?? fail({ kind: "unknown-name", name, got: quoted(text), known });
   };
   const entry = (): Reagent => table[chosen()] as Reagent;

@@ -124,7 +124,7 @@ function fold(op: Infix, a: Piece, b: Piece): Piece | null {
 /** To divide by 0.001 is to multiply by 1000, and reads so. */
 function timesReciprocal(a: Piece, by: Ratio): Piece | null {
   const reciprocal = one.over(by);
-  return by.compare(one) < 0 && by.compare(zero) > 0 && reciprocal.isInteger()
+  return by.compare(one) < 0 && by.compare(zero) > 0 && reciprocal.isInteger() && Number.isSafeInteger(reciprocal.toNumber())
     ? { text: `${bracketed(a, binds.product)}*${reciprocal.toNumber()}`, binds: binds.product }
     : null;
 }
