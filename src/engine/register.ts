@@ -3,6 +3,7 @@ import { NAMESPACE, catalogue } from "../catalogue/catalogue";
 import type { Entry, Parameter } from "../catalogue/entry";
 import { type Fault, FaultError, errorCode, sentence } from "../core/fault";
 import type { CellValue } from "../functions/answer";
+import { refuseDeepFormulas } from "./deep-formulas";
 import { isErrorCode, registerErrors } from "./error-codes";
 import { lotNames } from "../formulas/lot-calls";
 import { unknownName } from "../formulas/nearest-name";
@@ -16,6 +17,7 @@ export function registerFunctions(): void {
   registerErrors();
   setWording();
   roundAsExcel();
+  refuseDeepFormulas();
   for (const entry of catalogue) addFunction(entry.name, described(entry));
 }
 let isRegistered = false;

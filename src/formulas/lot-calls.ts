@@ -47,6 +47,9 @@ export const lotNames = (formula: string): string[] =>
 
 const PREFIX = `${NAMESPACE}.`;
 
+/** Four times the levels of functions that Excel takes. */
+const MOST_NESTED = 256;
+
 interface Slice {
   readonly start: number;
   readonly text: string;
@@ -66,7 +69,7 @@ function outermost(formula: string): FoundCall[] {
     if (isUnclosed(token)) throw new Error("Cannot read the formula: a text in it has no closing quotation mark");
     if (!open && isLotName(token)) open = { name: token.text.toUpperCase(), start: token.start, depth: depth + 1, cuts: [] };
     if (token.kind === "open") {
-      depth++;
+      if (++depth > MOST_NESTED) throw new Error("Cannot read the formula: it is nested too deep: work a part of it out in a cell of its own");
       if (open?.depth === depth && open.cuts.length === 0) open.cuts.push(token.end);
     } else if (token.kind === "close") {
       if (open?.depth === depth) {

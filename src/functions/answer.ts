@@ -33,7 +33,7 @@ type BoundInputs<I extends Inputs> = {
 };
 
 /** Excel takes no longer one. */
-const LONGEST_FORMULA = 8192;
+export const LONGEST_FORMULA = 8192;
 
 /** A formula over bound arguments; `unit` is that of a result which is a weight, a volume or a fineness. */
 export const answer = <I extends Inputs>(formula: Formula<I>, inputs: BoundInputs<I>, unit?: BoundUnit): Answer =>

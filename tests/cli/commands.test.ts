@@ -26,6 +26,8 @@ describe("eval", () => {
     expect(lotwright("eval").code).toBe(2);
     expect(lotwright("eval", "=1", "=2").code).toBe(2);
     expect(lotwright("evaluate", "=1").code).toBe(2);
+    expect(lotwright("constructor")).toMatchObject({ code: 2, error: expect.stringContaining('There is no command') });
+    expect(lotwright("eval", `=${"1+".repeat(5000)}1`)).toMatchObject({ code: 2, error: expect.stringContaining("Cannot read a formula of 10002 characters") });
   });
 });
 

@@ -91,6 +91,16 @@ describe("an error in a cell", () => {
   });
 });
 
+it.each([
+  ["brackets", `=${"(".repeat(4000)}1${")".repeat(4000)}`],
+  ["signs", `=${"-".repeat(8000)}1`],
+])("thousands of %s within each other are refused, and are not 0", (_, formula) => {
+  const refused = { error: "#VALUE!", message: "Cannot read the formula: it is nested too deep: work a part of it out in a cell of its own" };
+  expect(evaluate(formula)).toEqual(refused);
+  expect(evaluate("A1", { A1: formula })).toEqual(refused);
+  expect(evaluate("A1", { A1: "=B1+1", B1: formula })).toMatchObject({ error: "#VALUE!" });
+});
+
 it("says nothing on the console, which belongs to the command that asked", () => {
   const said: unknown[] = [];
   const { debug, log, error } = console;

@@ -58,3 +58,9 @@ it("names under our namespace are found even in a formula that is not finished",
   expect(lotNames("=lot.coper(LOT.PRICE(1,")).toEqual(["LOT.COPER", "LOT.PRICE"]);
   expect(lotNames('=SUM("LOT.X(1)")')).toEqual([]);
 });
+
+it("calls that stand in each other by the thousand are refused at once", () => {
+  const nested = (levels: number): string => `=${"LOT.WEIGHT(".repeat(levels)}1${',"lb","g")'.repeat(levels)}`;
+  expect(lotCalls(nested(64))).toHaveLength(64);
+  expect(() => lotCalls(nested(3000))).toThrow("Cannot read the formula: it is nested too deep");
+});
