@@ -1,5 +1,6 @@
 import { workbookOf } from "../engine/book";
 import { isCellError, type Outcome, type OutcomeCell } from "../engine/outcome";
+import { isBeyondGrid } from "../engine/wording";
 import type { Cell, CellChange, CellValue, XlsxFile } from "../workbook/file";
 import type { CellContent } from "../workbook/port";
 import { addressOf, readAddress, type Spot } from "../workbook/xlsx/address";
@@ -17,7 +18,7 @@ export interface Fresh {
   readonly cells: readonly FreshCell[];
   /** What to patch into the file so that no stored value differs. */
   readonly changes: readonly CellChange[];
-  /** Formulas with something in them that this program does not know; their stored values stand. */
+  /** Formulas that this program does not know or does not manage; their stored values stand. */
   readonly left: readonly { readonly place: string; readonly formula: string }[];
 }
 
@@ -40,12 +41,12 @@ export function freshCells(file: XlsxFile, step: Step): Fresh {
     step(`comparing ${sheet}`, i, touched.length);
     const found = stored.get(sheet) ?? new Map<string, Cell>();
     const formula = reading.formula ?? "";
-    if (reading.value === "#NAME?" && !found.get(address)?.error) {
+    if ((reading.value === "#NAME?" || isBeyondGrid(reading.message)) && !found.get(address)?.error) {
       left.push({ place: `${sheet}!${address}`, formula });
       return;
     }
     const one = compared(sheet, address, formula, workbook.outcome(sheet, address), found);
-    cells.push(...one.cells);
+    for (const cell of one.cells) cells.push(cell);
     if (one.cells.some(({ differs }) => differs)) changes.push(one.change);
   });
   return { cells, changes, left };

@@ -81,25 +81,38 @@ export function workbookOf(sheets: readonly StoredSheet[], names: readonly Range
 
 export function sheetData(id: string, name: string, cells: Readonly<Record<string, string>>): SheetData {
   const spots = Object.keys(cells).map((address) => helpers.toCartesian(address));
-  return {
-    ...helpers.createEmptySheet(id, name),
-    cells: { ...cells },
-    colNumber: spots.reduce((most, { col }) => Math.max(most, col + 1), 26),
-    rowNumber: spots.reduce((most, { row }) => Math.max(most, row + 1), 100),
-  };
+  const colNumber = spots.reduce((most, { col }) => Math.max(most, col + 1), 26);
+  const rowNumber = spots.reduce((most, { row }) => Math.max(most, row + 1), 100);
+  if (colNumber * rowNumber > LARGEST_SHEET)
+    throw new Error(`Cannot compute the sheet ${name}: it reaches to ${helpers.toXC(colNumber - 1, rowNumber - 1)}: delete what stands far out in its last rows and columns`);
+  return { ...helpers.createEmptySheet(id, name), cells: { ...cells }, colNumber, rowNumber };
 }
+
+/** Places on a sheet, filled or not; the grid keeps something for each. All rows of 47 columns. */
+const LARGEST_SHEET = 50_000_000;
 
 const range = (first: number, last: number): number[] => Array.from({ length: last - first + 1 }, (_, i) => first + i);
 
 /** What to type into each cell; the cells that an array formula fills from another one are left to it. */
 export function contents(cells: Iterable<StoredCell>): Record<string, string> {
   const texts = new Map<string, string>();
-  const filled: string[] = [];
+  const filled: { readonly from: string; readonly range: string }[] = [];
   for (const { address, formula, fills, value, error } of cells) {
     const text = formula ?? (error ? String(value) : typed(value));
     if (text !== "") texts.set(address, text);
-    if (fills) filled.push(...addresses(fills).filter((follower) => follower !== address));
+    if (fills) filled.push({ from: address, range: fills });
   }
-  for (const follower of filled) texts.delete(follower);
+  for (const { from, range } of filled) for (const follower of followers(range, texts)) if (follower !== from) texts.delete(follower);
   return Object.fromEntries(texts);
+}
+
+/** The filled cells in a range, found from whichever of the two is smaller: a range may be whole columns. */
+function followers(range: string, texts: ReadonlyMap<string, string>): readonly string[] {
+  const zone = helpers.toZone(range);
+  const cells = (zone.bottom - zone.top + 1) * (zone.right - zone.left + 1);
+  if (cells <= texts.size) return addresses(range);
+  return [...texts.keys()].filter((address) => {
+    const { col, row } = helpers.toCartesian(address);
+    return helpers.isInside(col, row, zone);
+  });
 }

@@ -1,6 +1,5 @@
 import { CompiledFormula, EvaluationError } from "@odoo/o-spreadsheet";
-
-const TOO_DEEP = "Cannot read the formula: it is nested too deep: work a part of it out in a cell of its own";
+import { NESTED_TOO_DEEP } from "./wording";
 
 /** Where the grid's reader runs out of stack, its formula would give that very error, which is no value, and show 0. */
 export function refuseDeepFormulas(): void {
@@ -12,7 +11,7 @@ export function refuseDeepFormulas(): void {
     return Object.assign(formula, {
       execute: (...about: Parameters<typeof execute>) => {
         const result: unknown = execute(...about);
-        return result instanceof RangeError ? new EvaluationError(TOO_DEEP) : (result as ReturnType<typeof execute>);
+        return result instanceof RangeError ? new EvaluationError(NESTED_TOO_DEEP) : (result as ReturnType<typeof execute>);
       },
     });
   };

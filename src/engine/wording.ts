@@ -25,7 +25,11 @@ export function setWording(): void {
 }
 
 /** What the grid says when it loses its way in a chain of cells; it does not pass through its list of messages. */
-const TOO_DEEP = "Maximum call stack size exceeded";
+const LOST = "Maximum call stack size exceeded";
+const CHAIN_TOO_LONG = "Cannot compute: the cell depends on thousands of cells one after another, further on in the sheet: turn the chain round, so that each depends on one before it";
+export const NESTED_TOO_DEEP = "Cannot read the formula: it is nested too deep: work a part of it out in a cell of its own";
 
-export const reworded = (message: string): string =>
-  message === TOO_DEEP ? "Cannot compute: the cell depends on thousands of cells one after another, further on in the sheet: turn the chain round, so that each depends on one before it" : message;
+export const reworded = (message: string): string => (message === LOST ? CHAIN_TOO_LONG : message);
+
+/** Whether the formula may be right and the grid does not manage it. */
+export const isBeyondGrid = (message: string | undefined): boolean => message === CHAIN_TOO_LONG || message === NESTED_TOO_DEEP;

@@ -4,9 +4,9 @@ import { type Explanation, explain } from "../explaining/explain";
 import { explanationText } from "../explaining/explanation-text";
 import { nameOf } from "../explaining/headings";
 import { lotNames } from "../formulas/lot-calls";
-import { type Cell, type CellChange, type XlsxFile, openXlsx } from "../workbook/file";
+import { type Cell, type CellChange, FileFault, type XlsxFile, openXlsx } from "../workbook/file";
 import { FileReading } from "../workbook/file-reading";
-import { addressOf, readArea } from "../workbook/xlsx/address";
+import { addressOf, cellCount, readArea } from "../workbook/xlsx/address";
 import { leftovers } from "./leftovers";
 import { type SharedCell, placeOf } from "./shared-cell";
 import { rowOfCell, workingsSheet } from "./workings-sheet";
@@ -33,9 +33,14 @@ export async function share(file: XlsxFile, { valuesOnly = false, step = () => u
   for (const [i, { sheet, cell, held }] of found.entries()) {
     await step(`working out ${sheet}!${cell.address}`, i, found.length);
     const on = { sheet, spot: { row: cell.row, column: cell.column } };
-    const explanation = await explain(on, { value: cell.value, formula: cell.formula, error: cell.error }, reading);
+    const place = placeOf({ sheet, cell: cell.address });
+    const explanation = await explain(on, { value: cell.value, formula: cell.formula, error: cell.error }, reading).catch((fault: unknown) => {
+      throw fault instanceof FileFault ? fault : new FileFault(`Cannot share ${place}: ${fault instanceof Error ? fault.message : String(fault)}`);
+    });
     const heading = await nameOf({ sheet, area: { top: cell.row, bottom: cell.row, left: cell.column, right: cell.column } }, on, reading);
-    cells.push(...sharedCells(explanation, heading, cell, held, valuesOnly, file));
+    const filled = readArea(cell.fills ?? cell.address);
+    if (filled && cellCount(filled) > MOST_FILLED) throw new FileFault(`Cannot share ${place}: its formula fills more than 100,000 cells, each of which would need a line on the sheet of workings: let it fill fewer`);
+    for (const shared of sharedCells(explanation, heading, cell, held, valuesOnly, file)) cells.push(shared);
   }
   const name = freeName(file);
   const workings = workingsSheet(name, cells, String(find("LOT.VERSION")?.call().value() ?? ""));
@@ -45,6 +50,8 @@ export async function share(file: XlsxFile, { valuesOnly = false, step = () => u
   });
   return { bytes, cells, left: leftovers(openXlsx(bytes)) };
 }
+
+const MOST_FILLED = 100_000;
 
 /** As the manifest has it. */
 export const ADD_IN_ID = "93021240-466b-4817-ad91-62deb85ed67f";

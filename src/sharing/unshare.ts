@@ -36,7 +36,7 @@ export function unshare(file: XlsxFile): PutBack {
     const outcome = putBack(group, file);
     if ("formula" in outcome) {
       changes.push(outcome);
-      freed.push(...group.filled.flatMap(({ at }) => (at ? [{ ...at, formula: null, value: null }] : [])));
+      for (const { at } of group.filled) if (at) freed.push({ ...at, formula: null, value: null });
       restored.push(group.anchor.at ? placeOf(group.anchor.at) : group.anchor.place);
     } else kept.push(outcome);
   }

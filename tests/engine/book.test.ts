@@ -76,3 +76,15 @@ describe("the cells that our functions touch", () => {
     expect(book.read("S", `B${rows}`).value).toBe(1000 * ((rows * (rows + 1)) / 2));
   });
 });
+
+it("an array formula that fills whole columns leaves the cells beside it alone", () => {
+  const cell = (address: string, value: number, more: object = {}) => ({ address, formula: null, fills: null, value, error: false, ...more });
+  const book = workbookOf([{ name: "Lots", cells: [cell("A1", 5), cell("B1", 1, { formula: '=LOT.WEIGHT(A1,"lb","g")', fills: "B1:E1048576" }), cell("C9", 7), cell("F9", 8)] }]);
+  expect(book.outcome("Lots", "B1")).toBe(2267.96185);
+  expect([book.read("Lots", "C9").value, book.read("Lots", "F9").value]).toEqual([null, 8]);
+});
+
+it("a sheet with a cell in its last corner is refused in a sentence", () => {
+  const far = { address: "XFD1048576", formula: null, fills: null, value: 1, error: false };
+  expect(() => workbookOf([{ name: "Lots", cells: [far] }])).toThrow("Cannot compute the sheet Lots: it reaches to XFD1048576: delete");
+});

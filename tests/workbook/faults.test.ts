@@ -105,6 +105,11 @@ describe("a damaged file", () => {
     expect(faultOf(zipSync({ ...parts, "XL/Workbook.xml": strToU8("<other/>") }))).toBe(damaged("it holds two parts named XL/Workbook.xml"));
   });
 
+  it("with two sheets of one name is refused, since a formula could mean either", () => {
+    const workbook = new TextDecoder().decode(handmadeParts({ sheets: { Lots: sheet(""), Second: sheet("") } })["xl/workbook.xml"]);
+    expect(faultOfParts({ sheets: { Lots: sheet(""), Second: sheet("") }, parts: { "xl/workbook.xml": workbook.replace('name="Second"', 'name="LOTS"') } })).toBe(damaged("two of its sheets are named LOTS"));
+  });
+
   it("with two sheets in one part is refused, since a change would reach both", () => {
     const links = relationships([["worksheet", "worksheets/sheet1.xml"], ["worksheet", "worksheets/sheet1.xml"]]);
     expect(faultOfParts({ sheets: { A: sheet(""), B: sheet("") }, parts: { "xl/_rels/workbook.xml.rels": links } })).toBe(damaged("two of its sheets, one of them B, are one part"));

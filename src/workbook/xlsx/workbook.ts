@@ -69,6 +69,7 @@ function readSheets(xml: string, prefix: string, parts: Package, workbook: strin
     const link = links.get(tag.attributes().find((attribute) => attribute.name.endsWith(":id"))?.value ?? "");
     const kind = KINDS[link?.type ?? ""];
     if (!link?.target || !kind || !parts.has(link.target)) throw damaged(`its sheet ${name} is missing`);
+    if (sheets.some((sheet) => sheet.name.toLowerCase() === name.toLowerCase())) throw damaged(`two of its sheets are named ${name}`);
     if (sheets.some(({ part }) => part === link.target)) throw damaged(`two of its sheets, one of them ${name}, are one part`);
     sheets.push({ name, state: stateOf(tag.attribute("state")), kind, part: link.target });
   }
