@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { openXlsx } from "../../src/workbook/file";
+import { handmade, sheet } from "../workbook/handmade";
 import { lotwright } from "./lotwright";
 
 const sample = fileURLToPath(new URL("../../sample-workbooks/cost-sheet.xlsx", import.meta.url));
@@ -70,5 +71,14 @@ describe("recalc", () => {
     const { out, code } = lotwright("recalc", path);
     expect(out).toContain("Lots!Z90\tleft as it is");
     expect(code).toBe(0);
+  });
+
+  it("keeps the stored value of a formula nested deeper than it manages", () => {
+    const path = inFolder("nested.xlsx");
+    writeFileSync(path, handmade({ sheets: { Lots: sheet(`<row r="1"><c r="B1"><f>${"(".repeat(4000)}_xldudf_LOT_WEIGHT(1,"lb","g")${")".repeat(4000)}</f><v>453.59237</v></c></row>`) } }));
+    const { out, code } = lotwright("recalc", path);
+    expect(out).toMatch(/^Lots!B1\tleft as it is: .*\n0 cells computed, 0 differ from what was stored$/);
+    expect(code).toBe(0);
+    expect(lotwright("share", path, inFolder("nested-copy.xlsx"))).toMatchObject({ code: 2, error: expect.stringContaining("Cannot share Lots!B1: Cannot read the formula: it is nested too deep") });
   });
 });

@@ -23,7 +23,7 @@ if (stranger !== undefined || !Number.isSafeInteger(seed)) {
   process.exit(2);
 }
 
-console.log(`seed ${seed}; the same again: npm run fuzz -- ${[...positionals, "--seed", seed].join(" ")}`);
+if (!process.send) console.log(`seed ${seed}; the same again: npm run fuzz -- ${[...positionals, "--seed", seed].join(" ")}`);
 const [only, ...others] = positionals.length > 0 ? positionals.filter(isPart) : (Object.keys(PARTS) as (keyof typeof PARTS)[]);
 if (only !== undefined && others.length === 0) await run(only);
 else for (const code of await Promise.all([only, ...others].map(beside))) process.exitCode ||= code;
