@@ -1,4 +1,4 @@
-import { commandOf } from "../../src/cli/commands";
+import { commands } from "../../src/cli/commands";
 import type { Ended } from "./command-runner";
 
 /** Runs one command after another, each as the command line does, and tells how it ended. */
@@ -8,7 +8,7 @@ async function run([name = "", ...words]: readonly string[]): Promise<Ended> {
   const said: string[] = [];
   Object.assign(console, { log: (line: unknown) => void said.push(String(line)), error: (line: unknown) => void said.push(String(line)) });
   try {
-    const code = await commandOf(name)?.run(words);
+    const code = await commands.get(name)?.run(words);
     return { code: code ?? 2, said: said.join("\n").slice(0, LONGEST), broken: null };
   } catch (thrown) {
     if (!(thrown instanceof Error)) return { code: 2, said: "", broken: `threw ${String(thrown)}` };
