@@ -3,6 +3,7 @@ import { createReadStream, readFileSync } from "node:fs";
 import { realpath, stat } from "node:fs/promises";
 import { createServer } from "node:http";
 import { extname, join, sep } from "node:path";
+import { isThisMachine } from "./this-machine.mjs";
 
 const TYPES = {
   ".html": "text/html; charset=utf-8",
@@ -36,7 +37,7 @@ export async function serve(folder, port) {
 
 async function answer(request, response, root, policy) {
   // A page elsewhere that points its own name at this computer must not read what is served here.
-  if (!isLocal(request.headers.host)) return finish(response, 403, "Lotwright answers on this computer alone: open it at 127.0.0.1");
+  if (!isThisMachine(request.headers.host)) return finish(response, 403, "Lotwright answers on this computer alone: open it at 127.0.0.1");
   if (request.method !== "GET" && request.method !== "HEAD") return finish(response, 405, "Lotwright only gives files", { Allow: "GET, HEAD" });
   const file = await fileFor(request.url ?? "/", root);
   if (!file) return finish(response, 404, "There is no such file here");
@@ -56,8 +57,6 @@ async function answer(request, response, root, policy) {
   if (request.method === "HEAD") return response.end();
   createReadStream(file.path).on("error", () => response.destroy()).pipe(response);
 }
-
-const isLocal = (host) => /^(?:127\.0\.0\.1|localhost|\[::1\])(?::\d+)?$/i.test(host ?? "");
 
 /** The file that an address names: one within the folder, also after every link is followed, and none that is hidden. */
 async function fileFor(url, root) {

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from "node:fs";
 import { createServer, request } from "node:https";
 import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
@@ -9,6 +9,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import { listen } from "../../src/build/port";
 import { serveFolder } from "../../src/build/serve-folder";
 import { type Built, buildAddIn } from "../office/built";
+import { openServer, outerAddresses, reach } from "./loopback";
 
 const BASE = "https://example.org/tools/lotwright/";
 let built: Built;
@@ -58,6 +59,9 @@ describe("the server for Excel", () => {
     authority = readFileSync(ca);
     server.on("request", serveFolder(built.folder));
     server.setSecureContext({ cert: readFileSync(cert), key: readFileSync(key) });
+    mkdirSync(join(built.folder, "folder"));
+    writeFileSync(join(built.folder, "folder", "inside.txt"), "deeper");
+    symlinkSync(ca, join(built.folder, "link.txt"));
     await listen(server, 0);
     ({ port } = server.address() as AddressInfo);
   });
@@ -66,9 +70,9 @@ describe("the server for Excel", () => {
     rmSync(certificates, { recursive: true });
   });
 
-  const ask = (path: string, method = "GET"): Promise<{ status: number; type: string; body: string; headers: Record<string, unknown> }> =>
+  const ask = (path: string, method = "GET", headers: Record<string, string> = {}): Promise<{ status: number; type: string; body: string; headers: Record<string, unknown> }> =>
     new Promise((resolve, reject) => {
-      const asking = request({ host: "localhost", port, path, method, ca: authority }, (response) => {
+      const asking = request({ host: "localhost", servername: "localhost", port, path, method, headers, ca: authority }, (response) => {
         let body = "";
         response.on("data", (part) => (body += part));
         response.on("end", () => resolve({ status: response.statusCode ?? 0, type: String(response.headers["content-type"]), body, headers: response.headers }));
@@ -85,12 +89,33 @@ describe("the server for Excel", () => {
     expect((await ask("/functions.json?v=1")).type).toBe("application/json; charset=utf-8");
   });
 
-  it.each(["/../package.json", "/..%2Fpackage.json", "/missing.js", "/.hidden", "/manifest.xml/", "//etc/passwd", "//", "/%", "/constructor"])("has no %s", async (path) => {
-    expect((await ask(path)).status).toBe(404);
+  it.each([
+    "/../package.json", "/..%2fpackage.json", "/..%2Fpackage.json", "/%2e%2e/package.json", "/..%5cpackage.json", "/..\\package.json", "/index.html%00.png", "/%00",
+    "/missing.js", "/.hidden", "/manifest.xml/", "//etc/passwd", "/etc/passwd", "//", "/%", "/constructor", "/folder", "/link.txt", "/folder/inside.txt",
+  ])("has no %s", async (path) => {
+    expect(await ask(path)).toMatchObject({ status: 404, body: "There is no such file here" });
   });
 
   it("only gives", async () => {
-    expect((await ask("/index.html", "POST")).status).toBe(405);
+    for (const method of ["POST", "PUT", "DELETE", "OPTIONS", "PATCH"]) expect(await ask("/index.html", method)).toMatchObject({ status: 405, headers: { allow: "GET, HEAD" } });
     expect((await ask("/index.html", "HEAD")).body).toBe("");
+  });
+
+  it.each(["example.org", "example.org:3000", "localhost.example.org:3000", "127.0.0.1.example.org", "notlocalhost", "localhost:3000@example.org", "[::1].example.org", "192.168.0.7:3000", "0.0.0.0:3000"])("refuses a page that comes by the name %j", async (host) => {
+    expect(await ask("/", "GET", { host })).toMatchObject({ status: 403, body: "Lotwright answers on this machine alone: open it at localhost" });
+  });
+
+  it.each(["localhost:3000", "LOCALHOST", "127.0.0.1:3000", "[::1]:3000", "[::1]"])("answers to %s", async (host) => {
+    expect((await ask("/", "GET", { host })).status).toBe(200);
+  });
+
+  it("listens on this machine alone", async () => {
+    expect(["127.0.0.1", "::1"]).toContain((server.address() as AddressInfo).address);
+    for (const address of outerAddresses()) {
+      const open = await openServer(address);
+      expect(await reach(address, (open.address() as AddressInfo).port), `${address} can be reached`).toBe("connected");
+      open.close();
+      expect(await reach(address, port), address).toBe("ECONNREFUSED");
+    }
   });
 });

@@ -1,0 +1,1 @@
+export function isThisMachine(host: string | undefined): boolean;
