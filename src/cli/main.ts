@@ -3,6 +3,7 @@ import { outcomeText } from "./cell-text";
 import { commands } from "./commands";
 import { help, helpOf, instead, unknownCommand } from "./help";
 import { Misuse } from "./misuse";
+import { systemReason } from "./system-reason";
 
 const HELP = ["help", "--help", "-h"];
 
@@ -39,5 +40,11 @@ async function run([first, ...rest]: readonly string[]): Promise<number> {
     return 2;
   }
 }
+
+// Who reads what is printed may have read enough, as head does.
+process.stdout.on("error", (fault: NodeJS.ErrnoException) => {
+  if (fault.code !== "EPIPE") console.error(`Cannot print how it ended: ${systemReason(fault)}`);
+  process.exit(fault.code === "EPIPE" ? 0 : 2);
+});
 
 process.exitCode = await run(process.argv.slice(2));

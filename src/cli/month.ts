@@ -18,6 +18,7 @@ import { checkOutput, readWorkbookFile, writeWhole } from "./files";
 import { given } from "./given";
 import { Misuse } from "./misuse";
 import { progress } from "./progress";
+import { systemReason } from "./system-reason";
 
 const OPTIONS = {
   "--month": "2026-03",
@@ -104,7 +105,7 @@ function stockIn(path: string | undefined): StockFile {
   try {
     text = new TextDecoder("utf-8", { fatal: true }).decode(readFileSync(path));
   } catch (fault) {
-    throw new Misuse(`Cannot read "${path}": ${fault instanceof TypeError ? "it is no text in UTF-8" : "there is no such file"}`);
+    throw new Misuse(`Cannot read "${path}": ${fault instanceof TypeError ? "it is no text in UTF-8" : systemReason(fault)}`);
   }
   try {
     return readStock(text);
