@@ -42,6 +42,17 @@ const growing = (table: string, tableRange: string, sheet = "Stock"): Change => 
 /** A row below the table, and a column beside it that has a heading of its own. */
 const NEW_BAR: readonly Change[] = [growing("Bars", "A1:D4"), inStock("A4", "S-3"), inStock("B4", 250), inStock("C4", "=B4*0.9995"), inStock("D1", "Poured")];
 
+const bound = (port: BookPort): BookPort => ({
+  selection: () => port.selection(),
+  onSelection: (listener) => port.onSelection(listener),
+  read: (place) => port.read(place),
+  write: (changes) => port.write(changes),
+  select: (place) => port.select(place),
+  sheets: () => port.sheets(),
+  names: () => port.names(),
+  note: (at) => port.note(at),
+});
+
 /** What every port does alike. */
 export function contract(name: string, open: () => Promise<Bench>, { refused, computes }: Ways): void {
   const at = (cell: string, content: CellContent, more = {}): Change => ({ sheet: "Lots", cell, content, ...more });
@@ -289,6 +300,36 @@ export function contract(name: string, open: () => Promise<Bench>, { refused, co
       await port.write([at("F1", 9)]);
       await expect(undo()).rejects.toThrow("F1 has changed since");
       expect((await cell(port, "F1"))?.value).toBe(9);
+    });
+
+    it.each<readonly [string, readonly Change[], Change, string]>([
+      ["a row that is another lot's by now", [at("F3", 1)], at("A3", "L-009"), "Lots!A3"],
+      ["the row above, whose look a new one takes", [at("A4", "L-003", { like: "A3" })], at("C3", 835), "Lots!C3"],
+      ["a cell that a written formula names", [at("F4", "=Prices!B2*2")], { sheet: "Prices", cell: "B2", content: 30 }, "Prices!B2"],
+      ["a cell that a formula knows by its name", [at("F4", "=SilverPrice*2")], { sheet: "Prices", cell: "B2", content: 30 }, "Prices!B2"],
+      ["a cell that a formula on a new sheet names", [QUOTE], at("D2", 7), "Lots!D2"],
+      ["a note that was not there", [{ sheet: "Lots", cell: "A2", note: "Weighed twice" }], { sheet: "Lots", cell: "A2", note: "mine" }, "The note beside Lots!A2"],
+    ])("writes nothing when %s changed since the review, and says what", async (_, changes, meanwhile, what) => {
+      const { port, state } = await open();
+      const planned = await plan(port, changes);
+      await port.write([meanwhile]);
+      const before = await state();
+      await expect(apply(port, planned, () => true)).rejects.toThrow(`${what} changed since the review: look at it again before writing`);
+      expect(await state()).toEqual(before);
+    });
+
+    it("takes back what it wrote when that cannot be read again, so that nothing is written that cannot be undone", async () => {
+      const { port, state } = await open();
+      const before = await state();
+      const planned = await plan(port, everything);
+      let isWritten = false;
+      const deaf: BookPort = {
+        ...bound(port),
+        write: async (changes) => ((isWritten = true), port.write(changes)),
+        read: (place) => (isWritten ? Promise.reject(new Error("The line is dead")) : port.read(place)),
+      };
+      await expect(apply(deaf, planned, () => true)).rejects.toThrow("The line is dead");
+      expect(await state()).toEqual(before);
     });
 
     it("keeps settings in the workbook, and gives them back as they were", async () => {

@@ -37,18 +37,27 @@ export async function change(context: Excel.RequestContext, { changes, cells, no
   await context.sync();
 }
 
-/** Takes away what was added and gives back what was there; gives the names of sheets that it looked for in vain. */
-export async function changeBack(context: Excel.RequestContext, { changes, cells, notes, pictures, tables, isMade }: Changing): Promise<readonly string[]> {
-  try {
+/**
+ * Takes away what was added and gives back what was there; gives the names of sheets that it looked for in vain. Excel
+ * may fail at this too: it is tried a second time then, from what there is by now.
+ */
+export async function changeBack(context: Excel.RequestContext, changing: Changing): Promise<readonly string[]> {
+  let missing: readonly string[] | null = null;
+  const putBack = async (): Promise<readonly string[]> => {
+    const { changes, cells, notes, pictures, tables, isMade } = changing;
     await putTablesBack(context, tables);
     await putCellsBack(context, cells);
     await putNotesBack(context, notes.filter(({ note }) => !isMade(note.sheet)));
     await deletePictures(context, pictures.filter(({ picture }) => !isMade(picture.sheet)));
-    const missing = await deleteSheets(context, changes.sheets.map(({ newSheet }) => newSheet));
+    const gone = await deleteSheets(context, changes.sheets.map(({ newSheet }) => newSheet));
+    missing ??= gone;
     await context.sync();
     return missing;
+  };
+  try {
+    return await putBack().catch(putBack);
   } catch {
-    throw new Error(`Excel broke off a change and did not take it back: look at ${placesOf(changes).join(", ")}, and undo it in Excel`);
+    throw new Error(`Excel broke off a change and did not take it back: look at ${placesOf(changing.changes).join(", ")}, and undo it in Excel`);
   }
 }
 
