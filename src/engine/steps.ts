@@ -55,6 +55,8 @@ class Steps extends UIPlugin {
     if (!taken) return;
     const outcome = taken.outcome();
     for (const step of taken.steps) {
+      // The grid takes this for done though nothing changes, and what is done last would be undone in its place.
+      if (step.type === "SHOW_SHEET" && this.getters.isSheetVisible(step.sheetId)) continue;
       if (step.type === "UPDATE_CELL") this.#makeRoom(step, outcome);
       else if (step.type === "UPDATE_TABLE" && step.newTableRange) this.#makeRoom({ sheetId: step.sheetId, ...lastOf(step.newTableRange) }, outcome);
       const { isSuccessful, reasons } = this.#dispatch(step);
