@@ -22,8 +22,8 @@ export interface Memory {
 /** Every change with its before and after, a tick for each cell that is filled, the writing, and the way back. */
 export interface Review {
   readonly element: HTMLElement;
-  /** Looks at the workbook as it is now and shows what would be written. */
-  show(changes: readonly Change[], words: ReviewWords): Promise<void>;
+  /** Looks at the workbook as it is now and shows what would be written; false where it could not. */
+  show(changes: readonly Change[], words: ReviewWords): Promise<boolean>;
   /** Writes what is shown, as its own button does. */
   write(): Promise<void>;
   /** Takes what is shown away; false where nothing is. */
@@ -31,6 +31,8 @@ export interface Review {
   /** Says again what was written last, with the way back, where there is one. */
   offerUndo(): void;
   say: ReturnType<typeof status>["say"];
+  /** Does something of the page, and says what keeps it from being done. */
+  attempt(step: () => Promise<unknown>): Promise<void>;
 }
 
 interface Shown {
@@ -39,7 +41,7 @@ interface Shown {
   readonly words: ReviewWords;
 }
 
-export function review(port: BookPort, notation: Notation, memory: Memory, done: (isWritten: boolean) => void = () => undefined): Review {
+export function review(port: BookPort, notation: Notation, memory: Memory, done: (isWritten: boolean) => void | Promise<void> = () => undefined): Review {
   const body = h("div", {});
   const told = status();
   let shown: Shown | null = null;
@@ -51,7 +53,7 @@ export function review(port: BookPort, notation: Notation, memory: Memory, done:
     fill(body);
     return wasOpen;
   }
-  async function show(changes: readonly Change[], words: ReviewWords): Promise<void> {
+  async function show(changes: readonly Change[], words: ReviewWords): Promise<boolean> {
     await guarded(async () => {
       close();
       const planned = await plan(port, changes);
@@ -63,14 +65,21 @@ export function review(port: BookPort, notation: Notation, memory: Memory, done:
       told.say("");
       heading?.focus();
     });
+    return shown !== null;
   }
-  const write = (): Promise<void> => guarded(async () => void (shown && (await writeOut(shown))));
-  async function writeOut({ planned, ticks, words }: Shown): Promise<void> {
+  async function write(): Promise<void> {
+    let isWritten = false;
+    await guarded(async () => {
+      isWritten = shown !== null && (await writeOut(shown));
+    });
+    if (isWritten) await follow(true);
+  }
+  async function writeOut({ planned, ticks, words }: Shown): Promise<boolean> {
     const needed = words.groups?.find(({ id, tick }) => tick?.isNeeded && !ticks.groups.has(id));
     if (needed?.tick) {
       told.say(`Tick “${needed.tick.label}” first: without it there is no place for what is written`);
       body.querySelector<HTMLElement>(`[data-group="${needed.id}"] input`)?.focus();
-      return;
+      return false;
     }
     const isAllowed = (one: PlannedCell | PlannedNote): boolean => !one.overwrites || isTicked(one, ticks, words);
     const kept = planned.cells.length - planned.cells.filter(isAllowed).length;
@@ -78,33 +87,56 @@ export function review(port: BookPort, notation: Notation, memory: Memory, done:
     close();
     memory.written = { port, undo, sentence: kept === 0 ? words.written : `${words.written}; ${kept} filled ${kept === 1 ? "cell stays" : "cells stay"} as before` };
     offerUndo();
-    done(true);
+    return true;
   }
+  const takingBack = { label: "Undo", run: () => void takeBack() };
   function offerUndo(): void {
-    if (memory.written?.port === port) told.say(memory.written.sentence, { label: "Undo", run: () => void guarded(takeBack) });
+    if (memory.written?.port === port) told.say(memory.written.sentence, takingBack);
   }
   async function takeBack(): Promise<void> {
-    await memory.written?.undo();
-    memory.written = null;
-    told.say("Undone: the workbook is as it was");
-    done(false);
+    let isUndone = false;
+    await guarded(async () => {
+      await memory.written?.undo();
+      memory.written = null;
+      isUndone = true;
+      told.say("Undone: the workbook is as it was");
+    }, takingBack);
+    if (isUndone) await follow(false);
   }
-  /** What the workbook refuses is said, whatever it is. */
-  async function guarded(step: () => Promise<void>): Promise<void> {
+  /** What the page does next may fail, which does not change what the workbook holds by now. */
+  async function follow(isWritten: boolean): Promise<void> {
+    try {
+      await done(isWritten);
+    } catch (thrown) {
+      const what = isWritten ? memory.written?.sentence : "Undone: the workbook is as it was";
+      told.say(`${what ?? "It is written"}. What it holds now cannot be shown here: ${messageOf(thrown)}`, isWritten ? takingBack : undefined);
+    }
+  }
+  /** What the workbook refuses is said, whatever it is, with what can be tried again. */
+  async function guarded(step: () => Promise<void>, again?: typeof takingBack): Promise<void> {
     if (isBusy) return;
     isBusy = true;
     try {
       await step();
     } catch (thrown) {
-      told.say(thrown instanceof Error ? thrown.message : String(thrown));
+      told.say(messageOf(thrown), again);
     } finally {
       isBusy = false;
     }
   }
+  const attempt = async (step: () => Promise<unknown>): Promise<void> => {
+    try {
+      await step();
+    } catch (thrown) {
+      told.say(messageOf(thrown));
+    }
+  };
 
   offerUndo();
-  return { element: h("div", { class: "lw-writing" }, body, told.element), show, write, close, offerUndo, say: told.say };
+  return { element: h("div", { class: "lw-writing" }, body, told.element), show, write, close, offerUndo, say: told.say, attempt };
 }
+
+const messageOf = (thrown: unknown): string => (thrown instanceof Error ? thrown.message : String(thrown));
 
 /** What the add-in itself keeps needs no tick. */
 function isTicked(one: PlannedCell | PlannedNote, { single, groups }: Ticks, words: ReviewWords): boolean {

@@ -18,10 +18,10 @@ const PAGE = `<!doctype html>
 <body><div id="pane"></div></body>
 </html>`;
 
-/** Serves a task on a page of its own, with these workbooks by their names. */
-export async function serveTask(books: Readonly<Record<string, Uint8Array>>): Promise<{ url: string; close(): Promise<void> }> {
+/** Serves a task, or another script of the tests, on a page of its own, with these workbooks by their names. */
+export async function serveTask(books: Readonly<Record<string, Uint8Array>>, script = "task-page.ts"): Promise<{ url: string; close(): Promise<void> }> {
   const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-  const { outputFiles } = await build({ entryPoints: [here("task-page.ts")], bundle: true, format: "esm", target: "es2022", mainFields: ["module", "main"], write: false });
+  const { outputFiles } = await build({ entryPoints: [here(script)], bundle: true, format: "esm", target: "es2022", mainFields: ["module", "main"], write: false });
   const files: Readonly<Record<string, readonly [type: string, text: string]>> = {
     "/": ["text/html", PAGE],
     "/page.js": ["text/javascript", outputFiles[0]?.text ?? ""],

@@ -16,10 +16,10 @@ export interface PortPage {
   close(): Promise<void>;
 }
 
-/** A page of Excel's with nothing in it but the port over Excel. */
-export async function openPortPage(): Promise<PortPage> {
+/** A page of Excel's with nothing in it but the port over Excel, or another script of the tests. */
+export async function openPortPage(entry = "tests/office/port-in-page.ts"): Promise<PortPage> {
   const folder = mkdtempSync(join(tmpdir(), "lotwright-port-"));
-  await bundle({ ...base, name: "port", entry: { port: inRepository("tests/office/port-in-page.ts") }, output: { path: folder, filename: "[name].js" } });
+  await bundle({ ...base, name: "port", entry: { port: inRepository(entry) }, output: { path: folder, filename: "[name].js" } });
   const browser = await launch();
   const { page } = await openOfficePage(browser, (name) => (name === "index.html" ? Buffer.from(PAGE) : fileIn(folder)(name)));
   await page.evaluate(() => Office.onReady());

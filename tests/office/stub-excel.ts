@@ -45,8 +45,12 @@ export interface Stub {
   readonly cells: Record<string, Record<string, StubCell>>;
   /** Everything that the book holds, apart from what is as in any new book. */
   state(): unknown;
-  /** Refuses the n-th thing that would change the book from now on; null refuses nothing. */
-  failAt(n: number | null): void;
+  /** Refuses the n-th thing that would change the book from now on, and as many in a row as told; null refuses nothing. */
+  failAt(n: number | null, times?: number): void;
+  /** Refuses the n-th request from now on before anything of it is done; null refuses nothing. */
+  failAtRequest(n: number | null): void;
+  /** Whether anything was refused since it was last told so. */
+  readonly hasFailed: boolean;
   /** What the cell functions gave back: [call, good, value or message, code of the error]. */
   readonly results: (readonly [call: number, good: boolean, value: unknown, code?: number])[];
   /** Calls a cell function as Excel does, and gives the call's number. */
@@ -97,6 +101,9 @@ export function installStub(first: StubBook): void {
   let broken = false;
   let calls = 0;
   let failing: number | null = null;
+  let failures = 1;
+  let failingRequest: number | null = null;
+  let hasFailed = false;
   /** Properties of everything but cells' contents, by the path of their owner. */
   let properties: Record<string, unknown> = {};
   let pictures: Record<string, string> = {};
@@ -108,6 +115,7 @@ export function installStub(first: StubBook): void {
     selected = book.selected;
     broken = false;
     failing = null;
+    failingRequest = null;
     properties = { ...book.looks };
     pictures = {};
     notes = {};
@@ -196,7 +204,9 @@ export function installStub(first: StubBook): void {
 
   /** For the tests' sake the n-th change is refused. */
   function mayChange(): void {
-    if (failing !== null && failing-- === 0) refuse("GeneralException");
+    if (failing === null || failing-- > 0 || failures-- <= 0) return;
+    hasFailed = true;
+    refuse("GeneralException");
   }
   function addSheet(name: string): string {
     mayChange();
@@ -432,6 +442,10 @@ export function installStub(first: StubBook): void {
     const marks: number[] = [];
     const made: Record<string, string> = {};
     try {
+      if (failingRequest !== null && !body.includes("Microsoft.Telemetry") && failingRequest-- === 0) {
+        hasFailed = true;
+        refuse("GeneralException");
+      }
       for (const action of Actions) {
         // A mark in the request: when it is given back, what stood before it is done.
         if (action.ActionType === 5) {
@@ -513,8 +527,17 @@ export function installStub(first: StubBook): void {
       const shown = kept.map(([sheet, all]) => [sheet, all.filter(([, content, format]) => content !== "" || format !== "General").sort()]);
       return structuredClone({ shown, properties: Object.entries(properties).sort(), pictures, notes, merged, tables });
     },
-    failAt(n) {
+    failAt(n, times = 1) {
       failing = n;
+      failures = times;
+      hasFailed &&= n === null;
+    },
+    failAtRequest(n) {
+      failingRequest = n;
+      hasFailed &&= n === null;
+    },
+    get hasFailed() {
+      return hasFailed;
     },
     results,
     call: (id, given) => message(1, 1000, [calls + 1, id, [...given], "Costs!B4", 0]),

@@ -132,8 +132,9 @@ export function insertBar(needs: Needs): InsertBar {
     offerUndo(`Inserted at ${cell}`);
     if (overwrite) button.focus();
   }
+  const takingBack = { label: "Undo", run: () => void guarded(undo, takingBack) };
   function offerUndo(sentence: string): void {
-    told.say(sentence, { label: "Undo", run: () => void guarded(undo) });
+    told.say(sentence, takingBack);
   }
   async function undo(): Promise<void> {
     if (!memory.inserted) return;
@@ -143,14 +144,14 @@ export function insertBar(needs: Needs): InsertBar {
     told.say(`${cell} is as it was`);
     button.focus();
   }
-  /** What the workbook refuses is said, whatever it is. */
-  async function guarded(step: () => Promise<void>): Promise<void> {
+  /** What the workbook refuses is said, whatever it is, with what can be tried again. */
+  async function guarded(step: () => Promise<void>, again?: typeof takingBack): Promise<void> {
     if (isBusy) return;
     isBusy = true;
     try {
       await step();
     } catch (thrown) {
-      told.say(thrown instanceof Error ? thrown.message : String(thrown));
+      told.say(thrown instanceof Error ? thrown.message : String(thrown), again);
     } finally {
       isBusy = false;
     }

@@ -67,8 +67,9 @@ export function actionsBar({ port, latest, shown }: Needs): ActionsBar {
     offerUndo(where);
     keep.focus();
   }
+  const takingBack = { label: "Undo", run: () => void guarded(undo, takingBack) };
   function offerUndo(where: string): void {
-    told.say(`${where} holds the working`, { label: "Undo", run: () => void guarded(undo) });
+    told.say(`${where} holds the working`, takingBack);
   }
   async function undo(): Promise<void> {
     if (!memory.kept) return;
@@ -78,14 +79,14 @@ export function actionsBar({ port, latest, shown }: Needs): ActionsBar {
     told.say(`${where} is as it was`);
     keep.focus();
   }
-  /** What the workbook refuses is said, whatever it is. */
-  async function guarded(step: () => Promise<void>): Promise<void> {
+  /** What the workbook refuses is said, whatever it is, with what can be tried again. */
+  async function guarded(step: () => Promise<void>, again?: typeof takingBack): Promise<void> {
     if (isBusy) return;
     isBusy = true;
     try {
       await step();
     } catch (thrown) {
-      told.say(thrown instanceof Error ? thrown.message : String(thrown));
+      told.say(thrown instanceof Error ? thrown.message : String(thrown), again);
     } finally {
       isBusy = false;
     }

@@ -51,7 +51,11 @@ export function accountsView(port: BookPort, draft: Draft, changed: () => void):
   async function write(): Promise<void> {
     const names = new Map(draft.names);
     const { undo } = await apply(port, await plan(port, await accountChanges(port, accounts())), () => true);
-    const settings = await keptTexts();
+    const settings = await keptTexts().catch(async (fault: unknown) => {
+      // Without it nobody could tell later whether another task has kept something.
+      await undo();
+      throw fault;
+    });
     draft.names.clear();
     draft.kept.written = {
       port,
@@ -62,29 +66,34 @@ export function accountsView(port: BookPort, draft: Draft, changed: () => void):
         for (const [id, name] of names) if (!draft.names.has(id)) draft.names.set(id, name);
       },
     };
-    await load();
+    told.say(draft.kept.written.sentence, takingBack);
+    await loadAnew();
     changed();
   }
+  /** What was done stays done where it cannot be read anew. */
+  const loadAnew = (): Promise<void> => load().catch((thrown: unknown) => void fill(state, `what the workbook keeps now cannot be shown here: ${messageOf(thrown)}`));
   /** Undoing takes the whole hidden sheet back, and must not take along what another task has put there. */
   const keptTexts = async (): Promise<string> => JSON.stringify([...(await readSettings(port)).values]);
-  const takingBack = { label: "Undo", run: () => void guarded(takeBack) };
+  const takingBack = { label: "Undo", run: () => void guarded(takeBack, true) };
   async function takeBack(): Promise<void> {
     await draft.kept.written?.undo();
     draft.kept.written = null;
-    await load();
     told.say("Undone: the workbook keeps what it kept before");
+    await loadAnew();
     fields.get(accountFields[0]?.id ?? "metal")?.focus();
   }
-  async function guarded(step: () => Promise<void>): Promise<void> {
+  async function guarded(step: () => Promise<void>, isTakingBack = false): Promise<void> {
     if (isBusy) return;
     isBusy = true;
     try {
       await step();
     } catch (thrown) {
-      told.say(thrown instanceof Error ? thrown.message : String(thrown));
+      told.say(messageOf(thrown), isTakingBack ? takingBack : undefined);
     } finally {
       isBusy = false;
     }
   }
   return { element, accounts, load };
 }
+
+const messageOf = (thrown: unknown): string => (thrown instanceof Error ? thrown.message : String(thrown));

@@ -33,7 +33,7 @@ export function journalPage(host: PaneHost, leave: () => void): Page {
   const remarks = h("div", {});
   const lines = linesView(notation);
   const accounts = accountsView(port, draft, () => void compute());
-  const seen = review(port, notation, draft, (isWritten) => void written(isWritten));
+  const seen = review(port, notation, draft, written);
   const save = h("button", { type: "button", class: "lw-primary", onclick: () => void guarded(saveFile) }, "Save as a CSV file");
   const copy = h("button", { type: "button", onclick: () => void guarded(copyLines) }, "Copy");
   const onSheet = h("button", { type: "button", onclick: () => void guarded(reviewSheet) }, "As a new sheet");

@@ -39,9 +39,9 @@ export function quotePage(host: PaneHost, leave: () => void): Page {
   const figures = h("section", { class: "lw-estimate", "aria-label": "What it would pay" });
   const result = h("output", { class: "lw-result" });
   const go = h("button", { type: "submit", class: "lw-primary" }, LOOK);
-  const form = h("form", { novalidate: true, onsubmit: (event) => void (event.preventDefault(), isReviewed ? writing.write() : look()) }, body);
+  const form = h("form", { novalidate: true, onsubmit: (event) => void (event.preventDefault(), isReviewed ? writing.write() : writing.attempt(look)) }, body);
   const picker = lotPicker({ label: "From a lot", beside: "or from scratch below", other: "Another lot, or from scratch" }, (lot) => choose(lot));
-  const writing = review(port, notation, draft, (isWritten) => void settled(isWritten));
+  const writing = review(port, notation, draft, settled);
   let session: Session | null = null;
   let fields: QuoteForm | null = null;
   let newSheet: string | null = null;
@@ -78,13 +78,13 @@ export function quotePage(host: PaneHost, leave: () => void): Page {
     takeLot(draft, lot && { number: nameOf(lot), row: lot.row });
     picker.show(session.lots, session.noLots, lot);
     fields.show(prefills(session, lot, notation), draft.entered);
-    void compute();
+    void writing.attempt(compute);
     if (lot) fields.focus(lot.value("fineness") === null ? "likely" : "low");
     else picker.element.querySelector("input")?.focus();
   }
   function changed(key: QuoteKey): void {
     if (fields) draft.entered.set(key, fields.read(key));
-    void compute();
+    void writing.attempt(compute);
   }
 
   async function compute(): Promise<ReadQuote | null> {
@@ -115,8 +115,7 @@ export function quotePage(host: PaneHost, leave: () => void): Page {
     const name = paperSheetName("Quote", read.paper.number, (await port.sheets()).map(({ name: taken }) => taken));
     const input: QuoteInput = { ...read.result.offer, ...read.paper, shop: letterhead(session.shop), ...(lot ? { lot: lot.value("lot") ?? `row ${lot.row}` } : {}), ...(await pictureOf(read.result, session.shop)) };
     newSheet = name;
-    await writing.show([quoteSheet(input, name)], { action: null, written: `Quote ${read.paper.number} is on the sheet ‘${name}’, ready to print` });
-    isReviewed = writing.element.querySelector(".lw-review") !== null;
+    isReviewed = await writing.show([quoteSheet(input, name)], { action: null, written: `Quote ${read.paper.number} is on the sheet ‘${name}’, ready to print` });
     if (isReviewed) go.textContent = WRITE;
   }
   /** False where nothing was shown. */

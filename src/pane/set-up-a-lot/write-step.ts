@@ -40,7 +40,7 @@ export interface WriteStep extends Step {
 export function writeStep({ draft, port, notation, tableReferences, session, readAgain, lot, planRemarks, anew, ready }: Needs): WriteStep {
   const above = h("div", { class: "lw-notes" });
   const after = h("div", { class: "lw-actions", hidden: true }, h("button", { type: "button", class: "lw-primary", onclick: begin }, "Set up another lot"));
-  const view = review(port, notation, draft, (isWritten) => void done(isWritten));
+  const view = review(port, notation, draft, done);
   const results = h("dl", { class: "lw-row-shows" });
   const element = h("div", { class: "lw-body" }, above, view.element, results, after);
   let written: { readonly sheet: string; readonly row: number; readonly match: LotMatch } | null = null;
@@ -59,9 +59,17 @@ export function writeStep({ draft, port, notation, tableReferences, session, rea
     view.close();
     fill(above, h("p", { role: "status", class: "lw-about" }, "Reading the workbook …"));
     await painted();
-    await readAgain();
-    const now = await lot();
-    if (now) await show(now);
+    try {
+      await readAgain();
+      const now = await lot();
+      if (now) await show(now);
+    } catch (thrown) {
+      const fault = thrown instanceof Error ? thrown.message : String(thrown);
+      lookAgain([fault]);
+    }
+  }
+  function lookAgain(sentences: readonly string[]): void {
+    fill(above, ...sentences.map((sentence) => h("p", { class: "lw-caution" }, `${sentence}.`)), h("div", { class: "lw-actions" }, h("button", { type: "button", onclick: () => void enter() }, "Look again")));
   }
   function showResults(): void {
     fill(results, ...(draft.done?.shows ?? []).flatMap(({ heading, text }) => [h("dt", {}, heading), h("dd", {}, text)]));
@@ -72,26 +80,27 @@ export function writeStep({ draft, port, notation, tableReferences, session, rea
     if (!("cells" in planned)) {
       view.close();
       view.say("");
-      fill(above, ...planned.map((sentence) => h("p", { class: "lw-caution" }, `${sentence}.`)), h("div", { class: "lw-actions" }, h("button", { type: "button", onclick: () => void enter() }, "Look again")));
-      return;
+      return lookAgain(planned);
     }
     const settings = await placeChanges(port, located.match);
     const number = read.input.lot && "value" in read.input.lot ? `Lot ${String(read.input.lot.value)}` : "The lot";
     written = { sheet: planned.sheet, row: planned.row, match: located.match };
     fill(above, ...remarksView([...now.remarks, ...planRemarks()], planned.remarks));
-    await view.show([...planned.changes, ...settings], wordsFor(planned, `${number} is in row ${planned.row} of ${planned.sheet}`));
-    ready(true);
+    const isShown = await view.show([...planned.changes, ...settings], wordsFor(planned, `${number} is in row ${planned.row} of ${planned.sheet}`));
+    if (isShown) ready(true);
+    else lookAgain([]);
   }
   async function done(isWritten: boolean): Promise<void> {
     if (isWritten && written) {
       const { sheet, row, match } = written;
-      draft.done = { shows: await shownIn(port, sheet, row, match, notation) };
+      draft.done = { shows: [] };
       draft.place = null;
       draft.corrections = [];
       fill(above);
-      showResults();
       after.hidden = false;
       ready(false);
+      draft.done = { shows: await shownIn(port, sheet, row, match, notation) };
+      showResults();
       await port.select({ sheet, range: `${match.list.columns[0]?.letter ?? "A"}${row}` });
       after.querySelector("button")?.focus();
     } else {

@@ -44,9 +44,9 @@ export function settlePage(host: PaneHost, leave: () => void): Page {
   const result = h("output", { class: "lw-result" });
   const go = h("button", { type: "submit", class: "lw-primary" }, LOOK);
   const bar = h("div", { class: "lw-bar", hidden: true }, result, h("div", { class: "lw-actions" }, go));
-  const form = h("form", { novalidate: true, onsubmit: (event) => void (event.preventDefault(), isReviewed ? writing.write() : look()) }, body, bar);
+  const form = h("form", { novalidate: true, onsubmit: (event) => void (event.preventDefault(), isReviewed ? writing.write() : writing.attempt(look)) }, body, bar);
   const picker = lotPicker({ label: "Which lot", beside: "those that are not settled first", other: "Another lot" }, (lot) => choose(lot));
-  const writing = review(port, notation, draft, (isWritten) => void written(isWritten));
+  const writing = review(port, notation, draft, written);
   let session: Session | null = null;
   let fields: SettleForm | null = null;
   let newSheet: string | null = null;
@@ -85,11 +85,11 @@ export function settlePage(host: PaneHost, leave: () => void): Page {
   }
   function choose(lot: ListedLot | null): void {
     takeLot(draft, lot && { number: nameOf(lot), row: lot.row });
-    void showLot().then(() => (lot ? fields?.focus("ours") : picker.element.querySelector("input")?.focus()));
+    void writing.attempt(showLot).then(() => (lot ? fields?.focus("ours") : picker.element.querySelector("input")?.focus()));
   }
   function changed(key: SettleKey): void {
     if (fields) draft.entered.set(key, fields.read(key));
-    void compute();
+    void writing.attempt(compute);
   }
 
   async function compute(): Promise<ReadSettlement | null> {
@@ -128,12 +128,11 @@ export function settlePage(host: PaneHost, leave: () => void): Page {
     const cells = differs !== null && row.payoutInstead ? [...row.cells, row.payoutInstead] : row.cells;
     const abouts = new Map(cells.map(({ write, heading: column, why }) => [`${write.sheet}!${write.cell}`, { heading: column, why }]));
     newSheet = name;
-    await writing.show([statement.sheet, ...cells.map(({ write }) => write)], {
+    isReviewed = await writing.show([statement.sheet, ...cells.map(({ write }) => write)], {
       action: null,
       written: `Lot ${nameOf(lot)} is settled on the sheet ‘${name}’`,
       about: (sheet, cell) => abouts.get(`${sheet}!${cell}`) ?? null,
     });
-    isReviewed = writing.element.querySelector(".lw-review") !== null;
     if (!isReviewed) return;
     go.textContent = WRITE;
     const remarks = differs === null ? row.remarks : [...row.remarks, differs];

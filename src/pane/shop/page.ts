@@ -102,15 +102,19 @@ export function shopPage(host: PaneHost, leave: () => void): Page {
       goTo(wrong.id);
       return told.say(`Not kept: mend ${wrong.title.toLowerCase()} first`);
     }
-    if (kept.isReadable && !shopFields.some(isOther)) return told.say("Nothing to write: this workbook keeps all that stands here", draft.written ? takingBack : undefined);
     if (JSON.stringify(await readKept(port)) !== JSON.stringify(kept)) {
       await load();
       return told.say("Not kept: what the workbook keeps has changed meanwhile. Look at it again, then keep it");
     }
+    if (kept.isReadable && !shopFields.some(isOther)) return told.say("Nothing to write: this workbook keeps all that stands here", draft.written ? takingBack : undefined);
     const shop = Object.fromEntries(shopFields.map((field) => [field.id, read(field)]).filter(([, value]) => value !== null)) as Shop;
     const typed = new Map(draft.typed);
     const { undo } = await apply(port, await plan(port, await shopChanges(port, shop)), () => true);
-    const settings = await keptTexts();
+    const settings = await keptTexts().catch(async (fault: unknown) => {
+      // Without it nobody could tell later whether another task has kept something.
+      await undo();
+      throw fault;
+    });
     // What was typed while it was being written is still to be kept.
     for (const [id, one] of typed) if (draft.typed.get(id) === one) draft.typed.delete(id);
     draft.written = {
@@ -122,8 +126,11 @@ export function shopPage(host: PaneHost, leave: () => void): Page {
         for (const [id, one] of typed) if (!draft.typed.has(id)) draft.typed.set(id, one);
       },
     };
-    await load();
+    told.say(draft.written.sentence, takingBack);
+    await loadAnew();
   }
+  /** What was done stays done where it cannot be read anew. */
+  const loadAnew = (): Promise<void> => load().catch((thrown: unknown) => say(`What the workbook keeps now cannot be shown here: ${messageOf(thrown)}`));
   /** Undoing takes the whole hidden sheet back, and must not take along what another task has put there. */
   const keptTexts = async (): Promise<string> => JSON.stringify([...(await readSettings(port)).values]);
   function goTo(id: ShopFieldId): void {
@@ -131,12 +138,12 @@ export function shopPage(host: PaneHost, leave: () => void): Page {
     if (group) group.element.open = true;
     views.get(id)?.focus();
   }
-  const takingBack = { label: "Undo", run: () => void guarded(takeBack) };
+  const takingBack = { label: "Undo", run: () => void guarded(takeBack, (sentence) => told.say(sentence, takingBack)) };
   async function takeBack(): Promise<void> {
     await draft.written?.undo();
     draft.written = null;
     told.say("Undone: the workbook keeps what it kept before");
-    await load();
+    await loadAnew();
     keep.focus();
   }
   /** What the workbook refuses is said, whatever it is. */
@@ -146,7 +153,7 @@ export function shopPage(host: PaneHost, leave: () => void): Page {
     try {
       await step();
     } catch (thrown) {
-      say(thrown instanceof Error ? thrown.message : String(thrown));
+      say(messageOf(thrown));
     } finally {
       isBusy = false;
       wasLooked = true;
@@ -169,6 +176,8 @@ export function shopPage(host: PaneHost, leave: () => void): Page {
     },
   };
 }
+
+const messageOf = (thrown: unknown): string => (thrown instanceof Error ? thrown.message : String(thrown));
 
 const MOST_NAMED = 4;
 
