@@ -10,7 +10,11 @@ export const excelFiles = (): PaneFiles => ({
   },
 });
 
-const nameOf = (url: string | null): string => decodeURIComponent(/[^/\\]+\.xls[xm]$/i.exec(url ?? "")?.[0] ?? "Workbook.xlsx");
+/** On the web it is an address, with its signs encoded; elsewhere a path, in which a % is a %. */
+function nameOf(url: string | null): string {
+  const name = /[^/\\]+\.xls[xm]$/i.exec(url ?? "")?.[0] ?? "Workbook.xlsx";
+  return /^https?:/i.test(url ?? "") ? decodeURIComponent(name) : name;
+}
 
 async function documentBytes(): Promise<Uint8Array> {
   const file = await asked<Office.File>((answer) => Office.context.document.getFileAsync(Office.FileType.Compressed, { sliceSize: 4_194_304 }, answer));
