@@ -1,5 +1,12 @@
 import tseslint from "typescript-eslint";
 
+/** Text of a workbook becomes no markup, and what is the user's stays in the workbook. */
+const UNSAFE = [
+  { selector: "MemberExpression[property.name=/^(innerHTML|outerHTML|insertAdjacentHTML|setHTMLUnsafe|createContextualFragment|srcdoc)$/]", message: "Text could become markup: build elements with h()" },
+  { selector: "MemberExpression[object.name='document'][property.name=/^(write|writeln|cookie)$/]", message: "Text could become markup, or leave the workbook" },
+  { selector: "Identifier[name=/^(DOMParser|localStorage|sessionStorage|indexedDB)$/]", message: "Text could become markup, or leave the workbook" },
+];
+
 /** Imports run one way; a room names the rooms that it must not know. */
 const room = (files, forbidden) => ({
   files: [`${files}/**/*.ts`],
@@ -30,6 +37,7 @@ export default tseslint.config(
   { files: ["src/functions/*.ts"], rules: { "@typescript-eslint/no-explicit-any": "off" } },
   { files: ["src/build/**", "src/cli/**", "src/catalogue/generate.ts", "sample-workbooks/**", "manifest/**", "tests/**"], rules: { "no-console": "off" } },
   { files: ["tests/**"], rules: { "max-lines": "off" } },
+  { files: ["src/**/*.ts"], rules: { "no-restricted-syntax": ["error", ...UNSAFE] } },
   room("src/core", ["functions", "formulas", "catalogue", "engine", "workbook", "lots", "month", "journal", "explaining", "sharing", "pane", "host", "cli", "excel"]),
   room("src/functions", ["catalogue", "formulas", "engine", "workbook", "lots", "month", "journal", "explaining", "sharing", "pane", "host", "cli", "excel"]),
   room("src/catalogue", ["formulas", "engine", "workbook", "lots", "month", "journal", "explaining", "sharing", "pane", "host", "cli", "excel"]),
