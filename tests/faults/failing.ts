@@ -43,6 +43,7 @@ export function failing(port: BookPort): Failing {
       sheets: () => asked(() => port.sheets()),
       names: () => asked(() => port.names()),
       note: (at) => asked(() => port.note(at)),
+      recalculate: () => asked(() => port.recalculate()),
     },
     failAt(n) {
       left = n;

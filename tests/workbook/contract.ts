@@ -51,6 +51,7 @@ const bound = (port: BookPort): BookPort => ({
   sheets: () => port.sheets(),
   names: () => port.names(),
   note: (at) => port.note(at),
+  recalculate: () => port.recalculate(),
 });
 
 /** What every port does alike. */
