@@ -10,8 +10,12 @@ const faults: readonly Faults[] = [
   { what: "changes in Excel and their taking back", failAt: (n) => window.stub.failAt(n, 2), hasFailed, says, every: isAll ? 1 : 41, isOfWriting: true },
   { what: "requests to Excel", failAt: (n) => window.stub.failAtRequest(n), hasFailed, says },
 ];
-/** The stub numbers its pictures and charts as it makes them. */
-const state = (): string => JSON.stringify(window.stub.state()).replace(/(?<=(?:shape|chart):[^"|]*\|)\d+/g, "n");
+/** The stub numbers its pictures and charts as it makes them, and lists them by their numbers. */
+function state(): string {
+  const { properties, ...rest } = window.stub.state() as { properties: unknown[] };
+  const unnumbered = (of: unknown): string => JSON.stringify(of).replace(/(?<=(?:shape|chart):[^"|]*\|)\d+/g, "n");
+  return unnumbered(rest) + properties.map(unnumbered).sort().join();
+}
 
 const root = document.createElement("div");
 document.body.append(root);
