@@ -3,11 +3,10 @@ import { officePort } from "../../src/workbook/office";
 import { type Faults, trial } from "./trial";
 
 const says = /GeneralException|Excel broke off a change and did not take it back: look at /;
-const isAll = new URLSearchParams(location.search).has("all");
 const hasFailed = (): boolean => window.stub.hasFailed;
 const faults: readonly Faults[] = [
-  { what: "changes in Excel", failAt: (n) => window.stub.failAt(n), hasFailed, says, every: isAll ? 1 : 37 },
-  { what: "changes in Excel and their taking back", failAt: (n) => window.stub.failAt(n, 2), hasFailed, says, every: isAll ? 1 : 41, isOfWriting: true },
+  { what: "changes in Excel", failAt: (n) => window.stub.failAt(n), hasFailed, says, every: 37 },
+  { what: "changes in Excel and their taking back", failAt: (n) => window.stub.failAt(n, 2), hasFailed, says, every: 41, isOfWriting: true },
   { what: "requests to Excel", failAt: (n) => window.stub.failAtRequest(n), hasFailed, says },
 ];
 /** The stub numbers its pictures and charts as it makes them, and lists them by their numbers. */

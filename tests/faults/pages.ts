@@ -17,11 +17,11 @@ export interface Pages {
   close(): Promise<void>;
 }
 
-/** Pages with the pane beside each port; `all` tries every fault. */
-export async function openPages(all = false): Promise<Pages> {
+/** Pages with the pane beside each port; with a stride they try each n-th fault alone. */
+export async function openPages(stride = 1): Promise<Pages> {
   const [shop, months, ledger] = await Promise.all([books.shop(), books.months(), books.ledger()]);
   const bytes = { shop, months, ledger };
-  const more = all ? "&all" : "";
+  const more = `&stride=${stride}`;
   const [browser, server, excel]: [Browser, Awaited<ReturnType<typeof serveTask>>, Awaited<ReturnType<typeof openPortPage>>] = await Promise.all([launch(), serveTask(bytes, "../faults/book-page.ts"), openPortPage("tests/faults/office-page.ts")]);
   return {
     async filled(port, { title, book, fill }) {
@@ -29,7 +29,7 @@ export async function openPages(all = false): Promise<Pages> {
       page.setDefaultTimeout(20_000);
       if (port === "Excel") {
         const held = await stubBook(new FilePort(openXlsx(bytes[book])));
-        await page.goto(`${page.url().replace(/&all$/, "")}${more}`);
+        await page.goto(`${page.url().replace(/&stride=\d+$/, "")}${more}`);
         await page.evaluate((one) => window.stub.open(one), held);
       } else await page.goto(`${server.url}?book=${book}&port=${port}${more}`);
       await page.waitForFunction(() => window.trial);
