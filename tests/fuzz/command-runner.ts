@@ -9,12 +9,16 @@ export interface Ended {
 }
 
 const MEMORY = "--max-old-space-size=768";
+/** The grid keeps every formula that it ever compiled, which no user's process lives to see. */
+const RUNS_A_PROCESS = 500;
 
 /** Runs commands in a process of their own: one that never ends or fills its memory is ended, and the next one runs. */
 export class CommandRunner {
   #process: ChildProcess | null = null;
+  #runs = 0;
 
   async run(words: readonly string[], seconds = 60): Promise<Ended> {
+    if (this.#runs++ % RUNS_A_PROCESS === 0) this.stop();
     const child = (this.#process ??= fork(fileURLToPath(new URL("./command-process.ts", import.meta.url)), { execArgv: ["--import", "tsx", MEMORY], silent: true }));
     const ended = await new Promise<Ended>((resolve) => {
       const timer = setTimeout(() => resolve(broken(`did not end in ${seconds} s`)), seconds * 1000);
