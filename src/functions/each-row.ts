@@ -107,6 +107,7 @@ function cellIn(column: Column, row: number, name: string): unknown {
 /** Rows of the longest column; a column is as long as that or holds one value. */
 function rowsIn(columns: readonly Column[], names: readonly string[]): number {
   const rows = Math.max(...columns.map(({ length }) => length));
+  if (rows === 0) fail({ kind: "missing", name: names[0] ?? "", wants: "a column or one value" });
   const odd = columns.findIndex(({ length }) => length !== rows && length !== 1);
   const longest = columns.findIndex(({ length }) => length === rows);
   if (odd >= 0)

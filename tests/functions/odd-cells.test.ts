@@ -17,6 +17,9 @@ describe("a range where one name or difference stands", () => {
   });
 });
 
+it("columns without a row are refused and do not spill nothing", () =>
+  expect(cell("RECOVERIES", [], [])).toBe("#VALUE! Cannot compute without fineOut: it is empty and must be a column or one value"));
+
 describe("a native twin", () => {
   it("of a text that is no share is refused as the function refuses it", () =>
     expect(() => twin("COPPER", 10, "lb", new Reference("C4", "plenty"))).toThrow(FaultError));

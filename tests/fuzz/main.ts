@@ -10,7 +10,7 @@ import { Tally } from "./tally";
 const PARTS = {
   functions: (seed: number, tally: Tally) => fuzzFunctions(seed, 100_000, tally),
   formulas: (seed: number, tally: Tally) => fuzzFormulas(seed, 20_000, tally),
-  files: (seed: number, tally: Tally) => fuzzFiles(seed, 1500, tally),
+  files: (seed: number, tally: Tally) => fuzzFiles(seed, 1000, tally),
 } as const;
 
 const isPart = (name: string): name is keyof typeof PARTS => Object.hasOwn(PARTS, name);
