@@ -1,0 +1,3 @@
+import { faultsBeside } from "./beside";
+
+faultsBeside("Excel");
