@@ -2,13 +2,13 @@ import { type Fill, fast } from "../core/expression/fast";
 import type { Expression } from "../core/expression/expression";
 import { FaultError, fail } from "../core/fault";
 import type { Answer, CellValue } from "./answer";
-import type { Reader } from "./reader";
+import type { QuickReader } from "./reader";
 import { Reference, held, isEmpty } from "./reference";
 
 /** How one input of the formula is read from a column in float64; a factor turns its unit into the formula's. */
 export interface FastInput {
   readonly argument: number;
-  readonly reader: Reader;
+  readonly reader: QuickReader;
   /** Where the argument is left out. */
   readonly otherwise?: number;
   readonly factor?: number;
@@ -181,7 +181,7 @@ function fastInput({ reader, otherwise = NaN, factor = 1 }: FastInput, column: C
 }
 
 /** Texts such as "97.5%" or "sterling" come again and again in a column: each is read once, to the nearest float64. */
-function textReading(reader: Reader, name: string): (text: string) => number {
+function textReading(reader: QuickReader, name: string): (text: string) => number {
   const known = new Map<string, number>();
   const read = (text: string): number => {
     try {

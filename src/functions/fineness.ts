@@ -6,7 +6,7 @@ import { fail, quoted } from "../core/fault";
 import { readFineness, scales, standards } from "../core/measure/fineness";
 import { type BoundNumber, type Otherwise, like, single } from "./bound";
 import { Reference, held } from "./reference";
-import { type Reader, finenessReader, fromZero, literalText, nowhere } from "./reader";
+import { type Reader, finenessReader, fromZero, literalText } from "./reader";
 
 export const fineness = (name: string, cell: unknown, reader = finenessReader, otherwise?: Otherwise): BoundNumber =>
   single(name, cell, reader, otherwise);
@@ -36,8 +36,6 @@ const standardReader: Reader = {
     return whole(`INDEX({${sizes.join(",")}},1,MATCH(${cell.text},{${names.join(",")}},0))`);
   },
   nativeEach: (range) => range,
-  fast: () => NaN,
-  plain: nowhere,
 };
 
 /** A difference or uncertainty of a fineness: on the scale in which that fineness is written, or a text with its own. */

@@ -4,8 +4,8 @@ import { show } from "../core/expression/show";
 import type { Working } from "../core/expression/working";
 import { fail, quoted } from "../core/fault";
 import type { Answer, CellValue } from "./answer";
-import { type Asked, eachFilledRow, range } from "./range";
-import { type Reader, dateTime, fromZero } from "./reader";
+import { eachFilledRow, range } from "./range";
+import { type QuickReader, type Reader, dateTime, fromZero } from "./reader";
 
 /** A name is compared and shown, never computed with. */
 const nameReader: Reader = { ...fromZero, wants: "a name" };
@@ -17,7 +17,7 @@ function groupName(cell: unknown): string {
 }
 
 /** Most cells hold a number that the reader takes as it stands; the others it reads, or says what is wrong. */
-function number({ reader, name }: Asked, cell: unknown, row: number): number {
+function number(reader: QuickReader, name: string, cell: unknown, row: number): number {
   const quick = typeof cell === "number" ? reader.fast(cell) : NaN;
   return Number.isNaN(quick) ? reader.read(cell, `${name}, row ${row}`).toNumber() : quick;
 }
@@ -30,15 +30,19 @@ const RULE: Working = {
 /** A grouping by month is beyond the algebra: it gives its own working, and its native twin is its value. */
 export function monthsAnswer(dates: unknown, fineIn: unknown, fineOut: unknown, group?: unknown): Answer {
   const grouped = group !== undefined && group !== null;
-  const columns = [range("dates", dates, dateTime), range("fineIn", fineIn, fromZero), range("fineOut", fineOut, fromZero)] as const;
-  const asked = [...columns, ...(grouped ? [range("group", group, nameReader)] : [])];
+  const asked = [
+    range("dates", dates, dateTime),
+    range("fineIn", fineIn, fromZero),
+    range("fineOut", fineOut, fromZero),
+    ...(grouped ? [range("group", group, nameReader)] : []),
+  ];
   const read = (): readonly MonthRow[] => {
     const months = new Months();
     eachFilledRow(asked, (row, cells) =>
       months.add(
-        number(columns[0], cells[0], row),
-        number(columns[1], cells[1], row),
-        number(columns[2], cells[2], row),
+        number(dateTime, "dates", cells[0], row),
+        number(fromZero, "fineIn", cells[1], row),
+        number(fromZero, "fineOut", cells[2], row),
         grouped ? groupName(cells[3]) : "",
       ),
     );

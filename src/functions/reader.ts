@@ -12,7 +12,11 @@ export interface Reader {
   native(cell: Piece, holds: unknown): Piece | null;
   /** The same over a whole range, inside a SUMPRODUCT. */
   nativeEach(range: Piece): Piece;
-  /** The same of a number in float64, for long columns; NaN where it must be read exactly. */
+}
+
+/** A reader that long columns can be read with in float64. */
+export interface QuickReader extends Reader {
+  /** The same of a number in float64, NaN where it must be read exactly. */
   fast(cell: number): number;
   /** Numbers that the fast reading takes as they stand, both ends included: a loop that knows them need not ask. */
   readonly plain: { readonly least: number; readonly most: number };
@@ -28,7 +32,7 @@ interface Bounds {
 }
 
 /** The decimal of a cell and its float64 stand on the same side of every bound that a reader has. */
-function numberReader(wants: string, { least = -Infinity, most = Infinity, besides }: Bounds = {}): Reader {
+function numberReader(wants: string, { least = -Infinity, most = Infinity, besides }: Bounds = {}): QuickReader {
   const fits = (x: number): boolean => x >= least && x <= most && (besides?.(x) ?? true);
   return {
     wants,
@@ -44,7 +48,7 @@ function numberReader(wants: string, { least = -Infinity, most = Infinity, besid
 }
 
 /** For a reader of which every number must be asked. */
-export const nowhere: Reader["plain"] = { least: Infinity, most: -Infinity };
+const nowhere: QuickReader["plain"] = { least: Infinity, most: -Infinity };
 const ABOVE_ZERO = Number.MIN_VALUE;
 
 const unfit = (name: string, cell: unknown, wants: string): never => fail({ kind: "unfit", name, got: quoted(cell), wants });
@@ -57,10 +61,10 @@ export const fromZero = numberReader("a number from 0 up", { least: 0 });
 const LARGEST_SHARE = 1.5;
 
 /** A share: 0.98, "98%" or a cell formatted as a percentage. 98 alone is not 98 % and is refused. */
-function shareUpTo(most: number, options: { readonly below?: boolean; readonly aboveZero?: boolean } = {}): Reader {
+function shareUpTo(most: number, options: { readonly below?: boolean; readonly aboveZero?: boolean } = {}): QuickReader {
   const wants = `a share ${options.aboveZero ? "above" : "from"} 0 ${options.below ? "and below" : "to"} ${most}, or a text such as "98%"`;
   const fits = (x: number): boolean => (options.aboveZero ? x > 0 : x >= 0) && (options.below ? x < most : x <= most);
-  const reader: Reader = {
+  const reader: QuickReader = {
     wants,
     read(cell, name) {
       const percent = typeof cell === "string" ? /^\s*(\d{1,15}(?:\.\d{0,15})?)\s*%\s*$/.exec(cell)?.[1] : undefined;
@@ -104,8 +108,6 @@ export const finenessReader: Reader = {
     return whole(`IF(${cell.text}=${literalText(holds)},${fraction},${byNumber})`);
   },
   nativeEach: (range) => ({ text: `${range.text}/(1+999*(${range.text}>1))/(${range.text}<=1000)`, binds: binds.product }),
-  fast: (cell) => (cell >= 0 && cell <= 1 ? cell : cell >= 100 && cell <= 1000 ? cell / 1000 : NaN),
-  plain: { least: 0, most: 1 },
 };
 
 /** The same in parts per thousand, for a range of assays. */
@@ -136,7 +138,7 @@ function placesParts(cell: unknown, name: string): { places: Ratio; toEven: Rati
 }
 
 /** To how many decimals money is rounded. */
-export const places: Reader = {
+export const places: QuickReader = {
   wants: PLACES_WANTS,
   read: (cell, name) => placesParts(cell, name).places,
   native: (cell, holds) => (typeof holds === "string" ? number(placesParts(holds, "decimals").places) : cell),
@@ -146,7 +148,7 @@ export const places: Reader = {
 };
 
 /** 1 where the decimals ask for half-even rounding, else 0. */
-export const halfEvenReader: Reader = {
+export const halfEvenReader: QuickReader = {
   wants: PLACES_WANTS,
   read: (cell, name) => placesParts(cell, name).toEven,
   native: (_, holds) => number(typeof holds === "string" ? placesParts(holds, "decimals").toEven : zero),
@@ -186,8 +188,6 @@ export const perThousand: Reader = {
   },
   native: (cell, holds) => (typeof holds === "string" ? null : whole(`IF(${cell.text}<1000,${cell.text}/1000,NA())`)),
   nativeEach: (range) => range,
-  fast: () => NaN,
-  plain: nowhere,
 };
 const SMALLEST_DEDUCTION = Ratio.of("0.0001");
 

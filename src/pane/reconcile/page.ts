@@ -4,6 +4,7 @@ import { type Contradiction, KIND_TITLES, type LookedAt, type Reconciled, reconc
 import { readShop, withCells } from "../../lots/shop";
 import { type LotPlace, readWorkbook } from "../../lots/where";
 import { fill, h } from "../dom";
+import { longLook } from "../long-look";
 import type { Page } from "../page";
 import type { PaneHost } from "../pane-host";
 import { type ListedPlace, type PlaceGroup, placeList } from "../place-list";
@@ -15,22 +16,15 @@ export function reconcilePage(host: PaneHost, leave: () => void): Page {
   const { port } = host;
   const heading = h("h1", { tabindex: -1 }, "Reconcile");
   const told = status();
-  const bar = h("progress", { "aria-label": "Lots looked at" });
-  const again = h("button", { type: "button", class: "lw-primary", onclick: () => void look() }, "Look again");
-  const stop = h("button", { type: "button", onclick: () => halt() }, "Stop");
-  const working = h("div", { class: "lw-progress" }, bar, stop);
+  const looking = longLook("Lots looked at", () => void look(), (of) => told.say(`Looking at ${of} lots …`));
+  looking.again.classList.add("lw-primary");
   const beside = h("div", { class: "lw-body" });
   const wide = h("div", { class: "lw-body" });
   let sheet = "";
   const list = placeList(memoryOf(port), go);
-  let run = 0;
-  let isStopped = false;
-  let isClosed = false;
 
   async function look(): Promise<void> {
-    const mine = ++run;
-    const isGone = (): boolean => mine !== run || isClosed;
-    isStopped = false;
+    const { isGone, step } = looking.begin();
     show("Reading the workbook …", true);
     try {
       const { sheets, place } = await readWorkbook(port);
@@ -38,41 +32,20 @@ export function reconcilePage(host: PaneHost, leave: () => void): Page {
       if (isGone()) return;
       if (place === null || typeof place === "string") return empty(place);
       sheet = place.list.sheet;
-      const found = await reconcile({ sheets, place }, { today: today(), shop, names, fresh: freshValues, step: (done, of) => step(done, of, isGone) });
+      const found = await reconcile({ sheets, place }, { today: today(), shop, names, fresh: freshValues, step });
       if (!isGone()) showFound(place, found);
     } catch (thrown) {
       if (!isGone()) show(thrown instanceof Error ? thrown.message : String(thrown), false);
     }
   }
 
-  /** Lets the page be drawn now and then; false stops. */
-  let drawn = 0;
-  async function step(done: number, of: number, isGone: () => boolean): Promise<boolean> {
-    if (performance.now() - drawn > SLICE) {
-      bar.max = of;
-      bar.value = done;
-      told.say(`Looking at ${of} lots …`);
-      await new Promise((resolve) => setTimeout(resolve));
-      drawn = performance.now();
-    }
-    return !isStopped && !isGone();
-  }
-  function halt(): void {
-    isStopped = true;
-    again.focus();
-  }
-
   /** What is said, with what was found before taken away. */
   function show(sentence: string, isWorking: boolean): void {
-    const hadFocus = working.contains(document.activeElement) || again === document.activeElement;
     told.say(sentence);
-    if (isWorking) bar.removeAttribute("value");
-    working.hidden = !isWorking;
-    again.hidden = isWorking;
     fill(beside);
     fill(wide);
     list.show([]);
-    if (hadFocus) (isWorking ? stop : again).focus();
+    looking.show(isWorking);
   }
   function empty(place: string | null): void {
     show(place ?? "It is not set up yet where this workbook keeps its lots", false);
@@ -102,16 +75,14 @@ export function reconcilePage(host: PaneHost, leave: () => void): Page {
       { class: "lw-page lw-reconcile" },
       h("div", { class: "lw-top" }, h("button", { type: "button", class: "lw-back", onclick: leave }, "All tasks"), heading),
       h("p", {}, "Lots whose rows contradict themselves, each with its cell and the reason. Looking changes nothing."),
-      h("div", { class: "lw-found" }, told.element, working, h("div", { class: "lw-actions" }, again)),
+      h("div", { class: "lw-found" }, told.element, looking.working, h("div", { class: "lw-actions" }, looking.again)),
       beside,
       list.element,
       wide,
     ),
     focus: () => heading.focus({ preventScroll: true }),
     back: leave,
-    close() {
-      isClosed = true;
-    },
+    close: looking.close,
   };
 }
 
@@ -121,9 +92,6 @@ function groupsOf(contradictions: readonly Contradiction[]): PlaceGroup<ListedPl
 }
 
 const placeOf = ({ kind, lot, cell, heading, sentence }: Contradiction): ListedPlace => ({ key: `${kind} ${cell} ${sentence}`, address: cell, heading, beside: lot, sentence });
-
-/** In milliseconds. */
-const SLICE = 50;
 
 function today(): Day {
   const now = new Date();

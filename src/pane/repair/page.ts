@@ -3,6 +3,7 @@ import { readArea } from "../../workbook/xlsx/address";
 import { lotNames } from "../../formulas/lot-calls";
 import { fill, h } from "../dom";
 import { userNotation } from "../notation";
+import { longLook } from "../long-look";
 import type { Page } from "../page";
 import type { PaneHost } from "../pane-host";
 import { type ListedPlace, type PlaceGroup, placeList } from "../place-list";
@@ -19,11 +20,8 @@ export function repairPage(host: PaneHost, leave: () => void): Page {
   const memory = memoryOf(port);
   const heading = h("h1", { tabindex: -1 }, "Repair");
   const told = status();
-  const bar = h("progress", { "aria-label": "Cells looked at" });
-  const again = h("button", { type: "button", onclick: () => void look() }, "Look again");
+  const looking = longLook("Cells looked at", () => void look());
   const compute = h("button", { type: "button", onclick: () => void computeAgain() }, "Compute all again");
-  const stop = h("button", { type: "button", onclick: () => halt() }, "Stop");
-  const working = h("div", { class: "lw-progress" }, bar, stop);
   const repairs = h("div", { class: "lw-body" });
   const go = h("button", { type: "button", class: "lw-primary", onclick: () => void repair() }, "Repair what is ticked");
   const question = h("div", { class: "lw-actions", hidden: true }, go);
@@ -31,53 +29,28 @@ export function repairPage(host: PaneHost, leave: () => void): Page {
   const yours = h("div", { class: "lw-body" });
   const wide = h("div", { class: "lw-body" });
   const writing = review(port, userNotation(host), memory, (isWritten) => void written(isWritten));
-  let run = 0;
-  let isStopped = false;
-  let isClosed = false;
 
   async function look(): Promise<void> {
-    const mine = ++run;
-    const isGone = (): boolean => mine !== run || isClosed;
-    isStopped = false;
+    const { isGone, step } = looking.begin();
     show("Reading the workbook …", true);
     try {
-      const found = await lookThrough(port, host.decimal, (done, of) => step(done, of, isGone));
+      const found = await lookThrough(port, host.decimal, step);
       if (!isGone()) await showFound(found);
     } catch (thrown) {
       if (!isGone()) show(message(thrown), false);
     }
   }
 
-  /** Lets the page be drawn now and then; false stops. */
-  let drawn = 0;
-  async function step(done: number, of: number, isGone: () => boolean): Promise<boolean> {
-    if (performance.now() - drawn > SLICE) {
-      bar.max = of;
-      bar.value = done;
-      await new Promise((resolve) => setTimeout(resolve));
-      drawn = performance.now();
-    }
-    return !isStopped && !isGone();
-  }
-  function halt(): void {
-    isStopped = true;
-    again.focus();
-  }
-
   /** What is said, with what was found before taken away. */
   function show(sentence: string, isWorking: boolean): void {
-    const hadFocus = [working, again, compute, question].some((one) => one.contains(document.activeElement));
     told.say(sentence);
-    if (isWorking) bar.removeAttribute("value");
-    working.hidden = !isWorking;
-    again.hidden = compute.hidden = isWorking;
+    looking.show(isWorking, [compute, question]);
     question.hidden = true;
     writing.close();
     fill(repairs);
     fill(yours);
     fill(wide);
     list.show([]);
-    if (hadFocus) (isWorking ? stop : again).focus();
   }
 
   async function showFound(found: LookedThrough): Promise<void> {
@@ -141,7 +114,7 @@ export function repairPage(host: PaneHost, leave: () => void): Page {
       { class: "lw-page lw-repair" },
       h("div", { class: "lw-top" }, h("button", { type: "button", class: "lw-back", onclick: leave }, "All tasks"), heading),
       h("p", {}, "Cells with LOT formulas that do not compute, and what other programs left in them. Looking changes nothing."),
-      h("div", { class: "lw-found" }, told.element, working, h("div", { class: "lw-actions" }, again, compute)),
+      h("div", { class: "lw-found" }, told.element, looking.working, h("div", { class: "lw-actions" }, looking.again, compute)),
       repairs,
       writing.element,
       question,
@@ -151,14 +124,10 @@ export function repairPage(host: PaneHost, leave: () => void): Page {
     ),
     focus: () => heading.focus({ preventScroll: true }),
     back: leave,
-    close() {
-      isClosed = true;
-    },
+    close: looking.close,
   };
 }
 
-/** In milliseconds. */
-const SLICE = 50;
 /** A longer list would be no review. */
 const MOST_AT_ONCE = 1000;
 const FOLDED_FROM = 12;
